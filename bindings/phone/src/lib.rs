@@ -1,0 +1,1 @@
+//! What the phone shells may call.

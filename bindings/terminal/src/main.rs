@@ -1,0 +1,3 @@
+//! The `lugbook` command.
+
+fn main() {}

@@ -1,0 +1,10 @@
+//! Lugbook: the core of a wheel-service logbook and planner.
+#![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic))]
+
+pub mod calendar;
+pub mod caution;
+pub mod finding;
+pub mod ident;
+pub mod measure;
+pub mod source;
+pub mod vehicle;

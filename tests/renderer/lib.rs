@@ -1,0 +1,1 @@
+//! Draws sidewalls of invented tires for tests and the demo.
