@@ -22,7 +22,7 @@ pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
     /// A value in this unit, in the base unit.
     fn to_base(self, value: f64) -> f64;
     /// A value in the base unit, in this unit.
-    fn from_base(self, value: f64) -> f64;
+    fn of_base(self, value: f64) -> f64;
     /// The lowest value in the base unit that makes physical sense for a reading.
     const LOWEST: f64;
     /// The highest value in the base unit that a reading can have: beyond it, it is a slip.
@@ -75,7 +75,7 @@ impl<U: Unit> Reading<U> {
 
     /// The value in another unit of the same kind.
     pub fn in_unit(&self, unit: U) -> f64 {
-        if unit == self.unit { self.value } else { unit.from_base(self.unit.to_base(self.value)) }
+        if unit == self.unit { self.value } else { unit.of_base(self.unit.to_base(self.value)) }
     }
 
     /// The same reading, told in another unit.
@@ -114,7 +114,7 @@ impl<U: Unit> Reading<U> {
 
 /// A bound in the unit that was used, rounded so that it reads well.
 fn bound<U: Unit>(base: f64, unit: U) -> f64 {
-    (unit.from_base(base) * 10.0).round() / 10.0
+    (unit.of_base(base) * 10.0).round() / 10.0
 }
 
 /// A number as a person types it: `5.2` or `5,2`, never `1,234`.
@@ -261,7 +261,7 @@ macro_rules! unit {
                 match self { $(Self::$variant => $to(value),)* }
             }
 
-            fn from_base(self, value: f64) -> f64 {
+            fn of_base(self, value: f64) -> f64 {
                 match self { $(Self::$variant => $from(value),)* }
             }
         }
