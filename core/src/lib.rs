@@ -8,3 +8,4 @@ pub mod ident;
 pub mod measure;
 pub mod source;
 pub mod vehicle;
+pub mod words;
