@@ -3,6 +3,7 @@
 
 pub mod calendar;
 pub mod caution;
+pub mod entry;
 pub mod finding;
 pub mod ident;
 pub mod measure;
