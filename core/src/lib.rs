@@ -6,6 +6,7 @@ pub mod caution;
 pub mod entry;
 pub mod finding;
 pub mod ident;
+pub mod logbook;
 pub mod measure;
 pub mod source;
 pub mod vehicle;
