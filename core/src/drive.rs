@@ -23,7 +23,7 @@ use serde::Serialize;
 
 pub use evidence::{
     AxleMotor, Differential, Engine, Evidence, FreeHubs, Gear, Hub, OffGround, Opposite, ParkingBrake, ShaftMotion,
-    Told, Turned, WheelMotion,
+    Told, Turned, WheelMotion, noted,
 };
 pub use gate::{Footing, MayTurn, Support, Unmet, may_turn};
 pub use table::{HAND_TURNS, LOOKS, LookRow, Reason, Says, TurnRow, of_look, of_turn};

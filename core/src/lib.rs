@@ -4,8 +4,11 @@
 pub mod calendar;
 pub mod caution;
 pub mod drive;
+pub mod entry;
 pub mod finding;
 pub mod ident;
+pub mod logbook;
 pub mod measure;
 pub mod source;
 pub mod vehicle;
+pub mod words;

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::entry::{self, DriveSeen, OtherWheel};
 use crate::vehicle::{Drive, Side};
 
 /// What looking at one hub showed.
@@ -225,4 +226,68 @@ pub struct Told {
     /// The owner.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub owner: Option<Drive>,
+}
+
+/// The evidence and the statements in what the book's entries noted.
+///
+/// The gate lets a wheel be turned only with the engine off and both ends of
+/// the axle off the ground, so that is how an entry's turn is read. A gear that
+/// was not noted is read as neutral, which claims least. Of several words of
+/// the manual, or of the owner, the latest stands.
+///
+/// ```
+/// use lugbook::drive::{self, Hub};
+/// use lugbook::entry::DriveSeen;
+/// use lugbook::vehicle::{Drive, Side};
+/// let noted = [
+///     DriveSeen::Hub { axle: 1, side: Side::Left, shaft: Some(false), turns: None, other: None, gear: None, brake: None },
+///     DriveSeen::Manual { drive: Drive::Rear },
+/// ];
+/// let (seen, told) = drive::noted(&noted);
+/// assert_eq!((seen[0].hub, told.manual), (Hub::NoShaft, Some(Drive::Rear)));
+/// ```
+pub fn noted<'a>(entries: impl IntoIterator<Item = &'a DriveSeen>) -> (Vec<Evidence>, Told) {
+    let mut seen = Vec::new();
+    let mut told = Told::default();
+    for entry in entries {
+        match *entry {
+            DriveSeen::Manual { drive } => told.manual = Some(drive),
+            DriveSeen::Owner { drive } => told.owner = Some(drive),
+            DriveSeen::Hub { axle, side, shaft, turns, other, gear, brake } => {
+                let hub = match shaft {
+                    Some(true) => Hub::Shaft,
+                    Some(false) => Hub::NoShaft,
+                    None => Hub::Covered,
+                };
+                let turned = (turns.is_some() || other.is_some()).then_some(Turned {
+                    gear: match gear {
+                        Some(entry::Gear::Park) => Gear::Park,
+                        Some(entry::Gear::Engaged) => Gear::InGear,
+                        Some(entry::Gear::Neutral) | None => Gear::Neutral,
+                    },
+                    brake: match brake {
+                        Some(true) => ParkingBrake::Set,
+                        Some(false) => ParkingBrake::Released,
+                        None => ParkingBrake::NotKnown,
+                    },
+                    off_ground: OffGround::Both,
+                    engine: Engine::Off,
+                    wheel: WheelMotion::Turns,
+                    shaft: match turns {
+                        Some(true) => ShaftMotion::WithWheel,
+                        Some(false) => ShaftMotion::Still,
+                        None => ShaftMotion::NotSeen,
+                    },
+                    opposite: match other {
+                        Some(OtherWheel::Same) => Opposite::SameWay,
+                        Some(OtherWheel::Opposite) => Opposite::OtherWay,
+                        Some(OtherWheel::Still) => Opposite::Still,
+                        None => Opposite::NotTried,
+                    },
+                });
+                seen.push(Evidence { turned, ..Evidence::look(axle, side, hub) });
+            }
+        }
+    }
+    (seen, told)
 }
