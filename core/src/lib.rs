@@ -8,6 +8,7 @@ pub mod due;
 pub mod entry;
 pub mod finding;
 pub mod ident;
+pub mod lifting;
 pub mod logbook;
 pub mod measure;
 pub mod source;
