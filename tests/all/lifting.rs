@@ -502,18 +502,6 @@ fn replay(task: &Task, plan: &Plan) {
 
 fn planned(task: &Task) -> Plan {
     let plan = plan(task).unwrap_or_else(|why| panic!("{why:?} for {task:?}"));
-    if std::env::var("DBG").is_ok() {
-        for a in &plan.actions {
-            eprintln!(
-                "{} {} {:?} {:?}",
-                a.n,
-                a.act.code(),
-                a.at.iter().map(|p| p.to_string()).collect::<Vec<_>>(),
-                a.wheel.map(|p| p.to_string())
-            );
-        }
-        eprintln!("==");
-    }
     replay(task, &plan);
     plan
 }
