@@ -1,1 +1,3 @@
 //! What must hold, in one binary.
+
+mod sidewall;
