@@ -8,6 +8,7 @@ pub mod finding;
 pub mod ident;
 pub mod logbook;
 pub mod measure;
+pub mod procedure;
 pub mod source;
 pub mod vehicle;
 pub mod words;
