@@ -9,7 +9,8 @@ use crate::calendar::Day;
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::measure::{Depth, Distance, Load, Pressure, Torque};
-use crate::vehicle::{Class, Drive, Layout, Place, Side};
+use crate::vehicle::hub::Evidence;
+use crate::vehicle::{Class, Drive, Layout, Place};
 
 fn is_false(flag: &bool) -> bool {
     !flag
@@ -704,24 +705,8 @@ pub struct TireLooks {
 pub enum DriveSeen {
     /// At a hub, under the vehicle.
     Hub {
-        /// Where.
-        axle: u8,
-        /// On which side.
-        side: Side,
-        /// A driven shaft enters the hub; none when it could not be seen.
-        shaft: Option<bool>,
-        /// The shaft turns with the wheel; none when not tried.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        turns: Option<bool>,
-        /// What the other wheel of the axle does meanwhile.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        other: Option<OtherWheel>,
-        /// The gear while turning.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        gear: Option<Gear>,
-        /// The parking brake was set while turning.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        brake: Option<bool>,
+        /// What.
+        evidence: Evidence,
     },
     /// The manual's word.
     Manual {
@@ -733,30 +718,6 @@ pub enum DriveSeen {
         /// The drive.
         drive: Drive,
     },
-}
-
-/// What the opposite wheel of an axle does while one is turned by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum OtherWheel {
-    /// Turns the same way.
-    Same,
-    /// Turns the other way.
-    Opposite,
-    /// Stands still.
-    Still,
-}
-
-/// The gear while a wheel is turned by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Gear {
-    /// Neutral.
-    Neutral,
-    /// Park.
-    Park,
-    /// In gear.
-    Engaged,
 }
 
 /// One tire's move in a plan.

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::{Ask, Condition, Per, Procedure, Step, Unmet};
-use crate::entry::{Answer, Arm, DriveSeen, Fact, Kind, LookAt, Pass, Shelf, Turned};
+use crate::drive;
+use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, Shelf, Turned};
 use crate::finding::State;
 use crate::ident::{EntryId, TireId};
 use crate::logbook::{Book, Job, Vehicle};
@@ -109,14 +110,13 @@ impl<'a> Bay<'a> {
         if let Some(Shelf::Drive { drive }) = self.book.on_shelf(&self.vehicle.model, Kind::Drive).map(|s| &s.shelf) {
             return *drive;
         }
-        self.job
-            .drive_seen()
-            .filter_map(|seen| match seen {
-                DriveSeen::Manual { drive } => Some(*drive),
-                _ => None,
-            })
-            .last()
-            .unwrap_or_default()
+        self.verdict().drive
+    }
+
+    /// What the looks under the vehicle and what was told say of the drive.
+    pub fn verdict(&self) -> drive::Verdict {
+        let (seen, told) = drive::noted(self.job.drive_seen());
+        drive::verdict(&self.vehicle.layout, self.vehicle.class, &seen, &told)
     }
 
     /// Whether a kind of specification is on the shelf for this model.
