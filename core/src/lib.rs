@@ -3,6 +3,8 @@
 
 pub mod calendar;
 pub mod caution;
+pub mod fastener;
+pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod measure;
