@@ -5,6 +5,8 @@ pub mod calendar;
 pub mod caution;
 pub mod drive;
 pub mod entry;
+pub mod fastener;
+pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod logbook;
