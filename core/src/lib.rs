@@ -12,6 +12,7 @@ pub mod ident;
 pub mod logbook;
 pub mod measure;
 pub mod procedure;
+pub mod photos;
 pub mod source;
 pub mod vehicle;
 pub mod words;
