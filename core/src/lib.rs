@@ -4,6 +4,7 @@
 pub mod calendar;
 pub mod caution;
 pub mod drive;
+pub mod due;
 pub mod entry;
 pub mod fastener;
 pub mod fastening;
