@@ -14,6 +14,7 @@ pub mod logbook;
 pub mod measure;
 pub mod photos;
 pub mod procedure;
+pub mod sidewall;
 pub mod source;
 pub mod vehicle;
 pub mod words;
