@@ -7,6 +7,7 @@ pub mod fastener;
 pub mod fastening;
 pub mod finding;
 pub mod ident;
+pub mod inflation;
 pub mod limits;
 pub mod measure;
 pub mod source;
