@@ -196,10 +196,9 @@ fn cautions(request: &Request<'_>, found: &Target, bar: Option<&BarAdvice>, fit:
     if let Some(bar) = bar {
         cautions.extend(bar.warnings.iter().cloned().map(Caution::Bar));
     }
-    if let Some(state) = request.today.map(|today| request.wrench.calibration_on(today)) {
-        if state != Calibration::Current {
-            cautions.push(Caution::Calibration { state });
-        }
+    let calibration = request.today.map(|today| request.wrench.calibration_on(today));
+    if let Some(state) = calibration.filter(|state| *state != Calibration::Current) {
+        cautions.push(Caution::Calibration { state });
     }
     let manual = &request.spec.condition;
     let state = request.fastener.map_or(&Lubrication::NotKnown, |fastener| &fastener.lubrication);
@@ -212,10 +211,10 @@ fn cautions(request: &Request<'_>, found: &Target, bar: Option<&BarAdvice>, fit:
         cautions.push(Caution::SeatNotKnown);
     }
     let Some(fastener) = request.fastener else { return cautions };
-    if let (Some(manual), Some(thread)) = (request.spec.thread, fastener.thread) {
-        if manual != thread {
-            cautions.push(Caution::Thread { manual, found: thread });
-        }
+    if let (Some(manual), Some(found)) = (request.spec.thread, fastener.thread)
+        && manual != found
+    {
+        cautions.push(Caution::Thread { manual, found });
     }
     if fastener.hand == Hand::Left {
         cautions.push(Caution::LeftHand);
