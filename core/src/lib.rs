@@ -3,12 +3,19 @@
 
 pub mod calendar;
 pub mod caution;
+pub mod drive;
+pub mod due;
+pub mod entry;
 pub mod fastener;
 pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod inflation;
 pub mod limits;
+pub mod logbook;
 pub mod measure;
+pub mod procedure;
+pub mod photos;
 pub mod source;
 pub mod vehicle;
+pub mod words;
