@@ -1,4 +1,4 @@
 //! What must hold, in one binary.
 mod drive;
-mod photos;
 mod due;
+mod photos;

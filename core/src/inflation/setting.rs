@@ -53,6 +53,8 @@ pub struct Ask {
     pub fitted: Fitted,
     /// The class of vehicle: rules for truck tires do not hold for cars.
     pub class: Class,
+    /// A tire found low was taken off and inspected inside since.
+    pub inspected: bool,
     /// The gauge's step; the setting is told in such steps.
     pub step: Option<Pressure>,
 }
@@ -69,6 +71,7 @@ impl Ask {
             warmth: Warmth::Cold,
             fitted: Fitted::NotCompared,
             class: Class::Car,
+            inspected: false,
             step: None,
         }
     }
@@ -123,14 +126,21 @@ pub enum Finding {
         /// By so much, in the placard's unit.
         by: f64,
     },
+    /// Once at the warmer outside it will be over the sidewall's maximum: check it there.
+    OverSidewallOutside {
+        /// By so much, in the placard's unit.
+        by: f64,
+    },
     /// The tire is warm or may be: its reading is above what it is cold. Never bleed it to the placard; check it cold.
     DoNotBleedWarm,
     /// Under the placard although warm: it is lower still when cold. Fill, then check it cold.
     LowThoughWarm,
-    /// A truck tire at 80 % of its pressure or less: inspect it before air goes in.
-    /// At more than that it may be topped up on the vehicle (Army TM 9-2330-335-14&P).
+    /// A truck tire at 80 % of its pressure or less: inspect it before air goes in. At more
+    /// than that it may be topped up on the vehicle (Army TM 9-2330-335-14&P). No figure is given.
     InspectBeforeFilling,
-    /// So low that it may have been driven flat: inspect it inside before air goes in.
+    /// So low that it may have been driven flat: inspect it inside before air goes in. That a
+    /// tire run flat is never refilled uninspected was read in Army manuals; that it was run
+    /// flat is a guess, so the figure is given all the same.
     MayHaveRunFlat,
     /// The gauge's step is coarser than the room between placard and sidewall.
     StepTooCoarse,
@@ -168,7 +178,9 @@ pub fn cold_setting(ask: &Ask) -> Result<Setting, Misread> {
     let Some(placard) = holding_placard(ask, &mut findings) else {
         return Ok(Setting { set: None, cold: None, findings });
     };
-    state_of_tire(ask, placard, &mut findings);
+    if inspect_first(ask, placard, &mut findings) {
+        return Ok(Setting { set: None, cold: None, findings });
+    }
     if ask.warmth != Warmth::Cold {
         return Ok(Setting { set: warm_setting(ask, placard, &mut findings), cold: None, findings });
     }
@@ -180,11 +192,14 @@ pub fn cold_setting(ask: &Ask) -> Result<Setting, Misread> {
     if by > SLACK && wanted > placard {
         findings.push(Finding::RaisedForCold { by });
     }
-    // A tire so full of cold that it would be empty is still only as good as empty.
     let cold = same_if_near(at_temperature(set, ask.shop, outside)?, placard);
     let under = placard.value() - cold.value();
     if under > SLACK {
         findings.push(Finding::UnderPlacardOutside { by: under });
+    }
+    let over = ask.sidewall_max.map_or(0.0, |max| cold.value() - max.in_unit(placard.unit()));
+    if over > SLACK {
+        findings.push(Finding::OverSidewallOutside { by: over });
     }
     Ok(Setting { set: Some(set), cold: Some(cold), findings })
 }
@@ -213,16 +228,19 @@ fn holding_placard(ask: &Ask, findings: &mut Vec<Finding>) -> Option<Pressure> {
     None
 }
 
-/// What the pressure as found says about the tire.
-fn state_of_tire(ask: &Ask, placard: Pressure, findings: &mut Vec<Finding>) {
-    let Some(found) = ask.found else { return };
+/// What the pressure as found says about the tire, and whether no air may go in yet.
+fn inspect_first(ask: &Ask, placard: Pressure, findings: &mut Vec<Finding>) -> bool {
+    let Some(found) = ask.found.filter(|_| !ask.inspected) else { return false };
     let share = found.in_unit(placard.unit()) / placard.value();
     let heavy = matches!(ask.class, Class::Truck | Class::Bus | Class::Trailer);
     if share < RUN_FLAT_SHARE {
         findings.push(Finding::MayHaveRunFlat);
-    } else if heavy && share <= TRUCK_SHARE + SLACK {
+    }
+    let held = heavy && share <= TRUCK_SHARE + SLACK;
+    if held {
         findings.push(Finding::InspectBeforeFilling);
     }
+    held
 }
 
 /// A warm tire is filled up to the placard when it is under it, and else left alone.
