@@ -10,6 +10,8 @@ pub mod fastener;
 pub mod fastening;
 pub mod finding;
 pub mod ident;
+pub mod inflation;
+pub mod limits;
 pub mod logbook;
 pub mod measure;
 pub mod photos;
