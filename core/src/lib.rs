@@ -6,5 +6,6 @@ pub mod caution;
 pub mod finding;
 pub mod ident;
 pub mod measure;
+pub mod rotation;
 pub mod source;
 pub mod vehicle;
