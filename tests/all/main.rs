@@ -1,2 +1,7 @@
 //! What must hold, in one binary.
 mod rotation;
+mod drive;
+mod due;
+mod photos;
+
+mod sidewall;
