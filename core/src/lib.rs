@@ -9,5 +9,6 @@ pub mod ident;
 pub mod logbook;
 pub mod measure;
 pub mod source;
+pub mod store;
 pub mod vehicle;
 pub mod words;

@@ -1,1 +1,2 @@
 //! What must hold, in one binary.
+mod store;
