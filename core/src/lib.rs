@@ -3,11 +3,17 @@
 
 pub mod calendar;
 pub mod caution;
+pub mod drive;
+pub mod due;
 pub mod entry;
+pub mod fastener;
+pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod logbook;
 pub mod measure;
+pub mod photos;
+pub mod procedure;
 pub mod source;
 pub mod store;
 pub mod vehicle;

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::calendar::Moment;
 use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
-use crate::ident::{EntryId, JobId, PersonId, TireId, VehicleId};
+use crate::ident::{EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::measure::{Depth, Distance, Pressure, Torque};
 use crate::vehicle::Place;
 
@@ -244,6 +244,14 @@ impl Job {
             }
         }
         looks
+    }
+
+    /// The tools used.
+    pub fn tools(&self) -> impl Iterator<Item = ToolId> + '_ {
+        self.lines.iter().filter_map(|line| match line.fact {
+            Fact::ToolUsed { tool, .. } => Some(tool),
+            _ => None,
+        })
     }
 
     /// The reason with which a gate was opened.
