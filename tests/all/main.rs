@@ -1,5 +1,5 @@
 //! What must hold, in one binary.
-mod store;
 mod drive;
 mod due;
 mod photos;
+mod store;

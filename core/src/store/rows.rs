@@ -113,15 +113,14 @@ pub(super) fn later(conn: &Connection, time: HybridTime, stream: StreamId, numbe
     let mut stmt = conn.prepare_cached(&format!(
         "SELECT {COLUMNS} FROM entry WHERE (ms, n, stream, number) > (?1, ?2, ?3, ?4) ORDER BY arrived"
     ))?;
-    let rows =
-        stmt.query_map(params![time.wall.unix_ms(), time.count, stream.as_bytes(), kept(number)], |row| Raw::of(row))?;
+    let rows = stmt.query_map(params![time.wall.unix_ms(), time.count, stream.as_bytes(), kept(number)], Raw::of)?;
     rows.collect()
 }
 
 /// The row with this id.
 pub(super) fn by_id(conn: &Connection, id: EntryId) -> rusqlite::Result<Option<Raw>> {
     let mut stmt = conn.prepare_cached(&format!("SELECT {COLUMNS} FROM entry WHERE id = ?1"))?;
-    stmt.query_row([id.as_bytes()], |row| Raw::of(row)).optional()
+    stmt.query_row([id.as_bytes()], Raw::of).optional()
 }
 
 /// The digest of the entry at this place of a stream.
@@ -313,7 +312,7 @@ pub(super) fn previous_at(
     number: u64,
 ) -> rusqlite::Result<Option<Option<Digest>>> {
     let mut stmt = conn.prepare_cached(&format!("SELECT {COLUMNS} FROM entry WHERE stream = ?1 AND number = ?2"))?;
-    let raw = stmt.query_row(params![stream.as_bytes(), kept(number)], |row| Raw::of(row)).optional()?;
+    let raw = stmt.query_row(params![stream.as_bytes(), kept(number)], Raw::of).optional()?;
     Ok(raw.and_then(|raw| {
         let digest = Digest::from_bytes(&raw.digest).ok()?;
         Entry::open(raw.bytes, digest, None).ok().map(|entry| entry.envelope().previous)
