@@ -3,3 +3,5 @@ mod drive;
 mod due;
 mod photos;
 mod store;
+
+mod sidewall;

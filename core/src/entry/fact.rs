@@ -400,6 +400,9 @@ pub enum Fact {
         job: JobId,
         /// The held step's id.
         step: String,
+        /// Where, for a step at each wheel.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<Place>,
         /// The condition that was not met.
         condition: String,
         /// Why.

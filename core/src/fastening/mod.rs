@@ -13,6 +13,7 @@ mod overrun;
 mod passes;
 mod plan;
 mod recheck;
+mod shelf;
 mod target;
 
 pub use adapter::{Adapter, BadAdapter};
@@ -24,6 +25,7 @@ pub use overrun::{Overrun, overrun};
 pub use passes::{Round, SNUG_PERCENT, passes};
 pub use plan::{Caution, Gate, Plan, Request, Stop, gate, plan};
 pub use recheck::{Recheck, RecheckOrigin, recheck};
+pub use shelf::{outcome, spec_of};
 pub use target::{Band, NoTarget, Problem, Target, target, target_through};
 
 pub use crate::fastener::{
