@@ -19,5 +19,6 @@ pub mod photos;
 pub mod procedure;
 pub mod sidewall;
 pub mod source;
+pub mod store;
 pub mod vehicle;
 pub mod words;

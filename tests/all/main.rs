@@ -3,5 +3,6 @@ mod rotation;
 mod drive;
 mod due;
 mod photos;
+mod store;
 
 mod sidewall;
