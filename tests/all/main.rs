@@ -2,3 +2,5 @@
 mod drive;
 mod due;
 mod photos;
+mod standards;
+mod torque;
