@@ -1,6 +1,10 @@
 //! What must hold, in one binary.
+mod rotation;
 mod drive;
 mod due;
 mod photos;
 mod standards;
 mod torque;
+mod store;
+
+mod sidewall;
