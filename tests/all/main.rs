@@ -3,6 +3,8 @@ mod rotation;
 mod drive;
 mod due;
 mod photos;
+mod standards;
+mod torque;
 mod store;
 
 mod sidewall;
