@@ -14,6 +14,7 @@ pub mod inflation;
 pub mod limits;
 pub mod logbook;
 pub mod measure;
+pub mod rotation;
 pub mod photos;
 pub mod procedure;
 pub mod sidewall;

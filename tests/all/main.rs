@@ -1,4 +1,5 @@
 //! What must hold, in one binary.
+mod rotation;
 mod drive;
 mod due;
 mod photos;
