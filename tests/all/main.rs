@@ -2,3 +2,4 @@
 mod drive;
 mod due;
 mod photos;
+mod words;
