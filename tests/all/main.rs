@@ -1,5 +1,9 @@
 //! What must hold, in one binary.
+mod rotation;
 mod drive;
 mod due;
 mod photos;
 mod words;
+mod store;
+
+mod sidewall;

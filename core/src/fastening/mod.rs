@@ -5,6 +5,7 @@
 //! The vehicle maker's manual stands above everything here.
 
 mod adapter;
+mod answer;
 mod bar;
 mod chart;
 mod clamp;
@@ -16,6 +17,7 @@ mod recheck;
 mod target;
 
 pub use adapter::{Adapter, BadAdapter};
+pub use answer::outcome;
 pub use bar::{BAR_SHARE, BarAdvice, BarStanding, BarWarning, advise, choose};
 pub use chart::{ChartLabel, ChartRow, NoChartValue, bench_chart, bench_rows};
 pub use clamp::{ClampLoad, Finish, NutFactor, PropertyClass, clamp_load, nut_factors, proof_load_kn};

@@ -11,7 +11,7 @@ use crate::fastener::{
     Bar, Calibration, Difference, Fastener, Fit, Gun, Hand, Lubrication, Mounting, Pass, Seating, Thread, TorqueSpec,
     Wrench,
 };
-use crate::measure::Torque;
+use crate::measure::{DistanceUnit, Torque};
 
 /// What is asked when a wheel is to be tightened. Unknown stays unknown.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +38,8 @@ pub struct Request<'a> {
     pub pass: Pass,
     /// The day, to see how old the wrench's calibration is.
     pub today: Option<Day>,
+    /// In which unit the trade's recheck is told where the manual prints none.
+    pub distance: DistanceUnit,
 }
 
 impl<'a> Request<'a> {
@@ -55,6 +57,7 @@ impl<'a> Request<'a> {
             mounting: Mounting::OneSet,
             pass: Pass::FirstFinal,
             today: None,
+            distance: DistanceUnit::Mile,
         }
     }
 }
@@ -182,7 +185,7 @@ pub fn plan(request: &Request<'_>) -> Result<Plan, Stop> {
         makers_order: makers.is_some(),
         passes: passes(&found, request.wrench, request.mounting, request.pass),
         bar,
-        recheck: recheck(request.spec),
+        recheck: recheck(request.spec, request.distance),
         cautions,
     })
 }
@@ -196,10 +199,9 @@ fn cautions(request: &Request<'_>, found: &Target, bar: Option<&BarAdvice>, fit:
     if let Some(bar) = bar {
         cautions.extend(bar.warnings.iter().cloned().map(Caution::Bar));
     }
-    if let Some(state) = request.today.map(|today| request.wrench.calibration_on(today)) {
-        if state != Calibration::Current {
-            cautions.push(Caution::Calibration { state });
-        }
+    let calibration = request.today.map(|today| request.wrench.calibration_on(today));
+    if let Some(state) = calibration.filter(|state| *state != Calibration::Current) {
+        cautions.push(Caution::Calibration { state });
     }
     let manual = &request.spec.condition;
     let state = request.fastener.map_or(&Lubrication::NotKnown, |fastener| &fastener.lubrication);
@@ -212,10 +214,10 @@ fn cautions(request: &Request<'_>, found: &Target, bar: Option<&BarAdvice>, fit:
         cautions.push(Caution::SeatNotKnown);
     }
     let Some(fastener) = request.fastener else { return cautions };
-    if let (Some(manual), Some(thread)) = (request.spec.thread, fastener.thread) {
-        if manual != thread {
-            cautions.push(Caution::Thread { manual, found: thread });
-        }
+    if let (Some(manual), Some(found)) = (request.spec.thread, fastener.thread)
+        && manual != found
+    {
+        cautions.push(Caution::Thread { manual, found });
     }
     if fastener.hand == Hand::Left {
         cautions.push(Caution::LeftHand);

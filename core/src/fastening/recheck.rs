@@ -27,27 +27,32 @@ pub enum RecheckOrigin {
     TradeDefault,
 }
 
-/// The rechecks of a specification: as printed, else the trade's 50 to 100 mi
-/// (grade S: generic installer charts).
+/// The rechecks of a specification: as printed, else the trade's 50 to 100 mi or
+/// 80 to 160 km (grade S: generic installer charts), in the unit that is asked for.
 ///
 /// ```
 /// use lugbook::fastening::{recheck, RecheckOrigin, TorqueSpec};
-/// let list = recheck(&TorqueSpec::printed(["100 ft-lb".parse()?]));
+/// use lugbook::measure::DistanceUnit;
+/// let list = recheck(&TorqueSpec::printed(["100 ft-lb".parse()?]), DistanceUnit::Mile);
 /// assert_eq!(list.first().map(|r| (r.by.to_string(), r.origin)), Some(("100 mi".to_owned(), RecheckOrigin::TradeDefault)));
 /// # Ok::<(), lugbook::fastener::BadSpec>(())
 /// ```
-pub fn recheck(spec: &TorqueSpec) -> Vec<Recheck> {
+pub fn recheck(spec: &TorqueSpec, unit: DistanceUnit) -> Vec<Recheck> {
     if spec.recheck.is_empty() {
-        return trade_default().into_iter().collect();
+        return trade_default(unit).into_iter().collect();
     }
     let source = Source::read(Grade::Manual, "the vehicle's manual, as recorded");
     spec.recheck.iter().map(|at| Recheck { from: at.from, by: at.by, origin: RecheckOrigin::Printed, source }).collect()
 }
 
-fn trade_default() -> Option<Recheck> {
+fn trade_default(unit: DistanceUnit) -> Option<Recheck> {
+    let (from, by) = match unit {
+        DistanceUnit::Mile => (50.0, 100.0),
+        DistanceUnit::Kilometre => (80.0, 160.0),
+    };
     Some(Recheck {
-        from: Distance::new(50.0, DistanceUnit::Mile).ok(),
-        by: Distance::new(100.0, DistanceUnit::Mile).ok()?,
+        from: Distance::new(from, unit).ok(),
+        by: Distance::new(by, unit).ok()?,
         origin: RecheckOrigin::TradeDefault,
         source: Source::read(Grade::Secondary, "generic installer chart"),
     })

@@ -255,9 +255,11 @@ impl Job {
     }
 
     /// The reason with which a gate was opened.
-    pub fn opened_with(&self, step: &str, condition: &str) -> Option<&str> {
+    pub fn opened_with(&self, step: &str, at: Option<Place>, condition: &str) -> Option<&str> {
         self.last(|fact| match fact {
-            Fact::GateOpened { step: s, condition: c, reason, .. } if s == step && c == condition => {
+            Fact::GateOpened { step: s, at: a, condition: c, reason, .. }
+                if s == step && *a == at && c == condition =>
+            {
                 Some(reason.as_str())
             }
             _ => None,

@@ -212,7 +212,7 @@ impl<'a> Bay<'a> {
     pub fn unmet(&self, step: &Step, at: Option<Place>) -> Vec<Unmet> {
         step.needs
             .iter()
-            .filter(|condition| self.job.opened_with(&step.id, condition.code()).is_none())
+            .filter(|condition| self.job.opened_with(&step.id, at, condition.code()).is_none())
             .filter_map(|condition| self.check(*condition, at))
             .collect()
     }

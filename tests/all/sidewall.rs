@@ -1,0 +1,3 @@
+//! Sidewall markings against the tables of the trade.
+
+mod read;
