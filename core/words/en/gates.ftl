@@ -58,8 +58,8 @@ unmet-final = { $count ->
     [one] { $at }: nut { $nuts } has no proven final torque. Tighten it; a nut that clicks without moving is backed off a quarter turn first.
    *[other] { $at }: nuts { $nuts } have no proven final torque. Tighten them; a nut that clicks without moving is backed off a quarter turn first.
 }
-unmet-unsafe-told = { $at }: { $part } unsafe, and the customer was not told. Tell the customer first.
-unmet-seat-sound = { $at }: { $part } unsafe. Replace what is damaged before the wheel goes on.
+unmet-unsafe-told = { $at }: { $part } found unsafe, and the customer was not told. Tell the customer first.
+unmet-seat-sound = { $at }: { $part } found unsafe. Replace what is damaged before the wheel goes on.
 
 list-and = { $before } and { $last }
 place-vehicle = Vehicle
