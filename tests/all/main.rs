@@ -5,6 +5,7 @@ mod due;
 mod photos;
 mod standards;
 mod torque;
+mod words;
 mod store;
 
 mod sidewall;
