@@ -18,8 +18,8 @@ pub use command::Command;
 pub use host::{Host, SystemHost};
 pub use trouble::{Trouble, TroubleKind};
 pub use view::{
-    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView,
-    TaskLine, VehicleLine,
+    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine,
+    PlansView, TaskLine, VehicleLine,
 };
 
 use crate::entry::Draft;

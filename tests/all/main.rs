@@ -1,11 +1,11 @@
 //! What must hold, in one binary.
-mod rotation;
 mod drive;
 mod due;
 mod photos;
+mod rotation;
 mod standards;
+mod store;
 mod torque;
 mod words;
-mod store;
 
 mod sidewall;

@@ -5,7 +5,7 @@ use super::view::{
     TaskLine, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
-use crate::caution::Hazard;
+use crate::caution::{CautionId, Circumstance};
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
@@ -76,8 +76,7 @@ impl Engine {
     pub fn plans(&self, speech: Speech) -> Result<PlansView, Trouble> {
         let words = Words::new(speech);
         let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
-        let answer =
-            planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
+        let answer = planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
         let layout = &bay.vehicle.layout;
         let name = |place: Place| layout.name(place, speech.letters);
         let plans: Vec<PlanLine> = answer
@@ -213,20 +212,23 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
 
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
+    let here: Vec<Circumstance> =
+        bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
+    let shown_before = |caution: CautionId| {
+        tasks
+            .iter()
+            .any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
+    };
     task.step
         .cautions
         .iter()
-        .filter_map(|code| Hazard::from_code(code))
-        .filter(|hazard| hazard.applies(&bay.job.circumstances))
-        .map(|hazard| {
-            let again =
-                tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|c| c == hazard.code()));
-            CautionLine {
-                code: hazard.code().to_owned(),
-                signal: words.signal(hazard.signal()),
-                sentence: words.hazard(hazard),
-                again,
-            }
+        .filter_map(|code| CautionId::of_code(code))
+        .filter(|caution| caution.applies(&here))
+        .map(|caution| CautionLine {
+            code: caution.code().to_owned(),
+            signal: words.text(&format!("signal-{}", caution.signal().code()), &[]),
+            sentence: words.text(&format!("caution-{}", caution.code()), &[]),
+            again: shown_before(caution),
         })
         .collect()
 }
