@@ -1,10 +1,12 @@
 //! What must hold, in one binary.
-mod rotation;
 mod drive;
 mod due;
+mod inflation;
+mod limits;
+mod measure;
 mod photos;
-mod standards;
-mod torque;
-mod store;
-
+mod rotation;
 mod sidewall;
+mod standards;
+mod store;
+mod torque;

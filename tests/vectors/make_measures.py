@@ -33,6 +33,7 @@ UNITS = {
     "mph": ("mile/hour", "km/h", "kilometer/hour"),
     "in": ("inch", "mm", "mm"),
 }
+HIGHEST = {"1/32in": 60, "kgf.m": 50, "t": 50, "bar": 12}
 
 
 def convert(value, unit, base):
@@ -44,9 +45,8 @@ def convert(value, unit, base):
 def units():
     for code, (unit, base_code, base) in UNITS.items():
         for value in (1, 2.5, 7, 35, 100):
-            if code in ("1/32in",) and value > 60:
-                continue
-            if code in ("kgf.m", "t") and value > 50:
+            # What lies beyond any wheel is no reading.
+            if value > HIGHEST.get(code, 100):
                 continue
             yield code, value, base_code, repr(convert(value, unit, base))
 
