@@ -2,7 +2,7 @@
 
 use std::fmt::Debug;
 
-use lugbook::inflation::ATMOSPHERE_KPA;
+use lugbook::inflation::{ATMOSPHERE_KPA, at_temperature};
 use lugbook::measure::{
     DepthUnit, DistanceUnit, KGF_N, LoadUnit, Misread, PressureUnit, Reading, SpanUnit, SpeedUnit, THIRTY_SECOND_MM,
     TemperatureUnit, TorqueUnit, Unit, number_of, plain,
@@ -89,6 +89,27 @@ fn conversions_are_those_of_the_table() {
     }
     assert_eq!(compared, 14, "rows of units that the product has");
     assert_eq!(THIRTY_SECOND_MM, 25.4 / 32.0);
+}
+
+#[test]
+fn the_tables_other_units_agree_with_each_other() {
+    let rows = table("conversions.csv");
+    let factor = |from: &str| rows.iter().find(|row| row.text("from") == from).unwrap().number("factor");
+    let same = |found: f64, wanted: f64| assert!((found - wanted).abs() <= wanted * 1e-15, "{found}, not {wanted}");
+    same(factor("ft"), factor("in") * 12.0 / 1000.0);
+    same(factor("lbf"), factor("lb") * factor("gn"));
+    same(factor("lbf.ft"), factor("lbf") * factor("ft"));
+    same(factor("lbf.in"), factor("lbf.ft") / 12.0);
+    same(factor("kgf/cm2"), factor("gn") * 10.0);
+    same(factor("1/64 in"), factor("1/32 in") / 2.0);
+    same(factor("mil (0.001 in)"), factor("in") / 1000.0);
+    let kelvin = rows.iter().find(|row| row.text("to") == "K").unwrap().text("factor");
+    let zero: f64 = kelvin.strip_prefix("C+").unwrap().parse().unwrap();
+    let celsius = |value| Reading::new(value, TemperatureUnit::Celsius).unwrap();
+    let gauge = Reading::new(250.0, PressureUnit::Kilopascal).unwrap();
+    let warm = at_temperature(gauge, celsius(0.0), celsius(100.0)).unwrap().value();
+    let wanted = (250.0 + ATMOSPHERE_KPA) * (zero + 100.0) / zero - ATMOSPHERE_KPA;
+    assert!((warm - wanted).abs() < 1e-9, "{warm}, not {wanted}");
 }
 
 #[test]
