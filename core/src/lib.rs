@@ -5,6 +5,7 @@ pub mod calendar;
 pub mod caution;
 pub mod drive;
 pub mod due;
+pub mod engine;
 pub mod entry;
 pub mod fastener;
 pub mod fastening;

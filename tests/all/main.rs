@@ -6,6 +6,11 @@ mod limits;
 mod measure;
 mod photos;
 mod rotation;
+mod standards;
+mod torque;
+mod words;
+mod store;
+
 mod sidewall;
 mod standards;
 mod store;
