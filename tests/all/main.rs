@@ -1,6 +1,9 @@
 //! What must hold, in one binary.
 mod drive;
 mod due;
+mod inflation;
+mod limits;
+mod measure;
 mod photos;
 mod rotation;
 mod standards;
@@ -9,3 +12,6 @@ mod torque;
 mod words;
 
 mod sidewall;
+mod standards;
+mod store;
+mod torque;
