@@ -20,4 +20,5 @@ pub mod procedure;
 pub mod sidewall;
 pub mod source;
 pub mod vehicle;
+pub mod wear;
 pub mod words;
