@@ -19,6 +19,7 @@ pub mod photos;
 pub mod procedure;
 pub mod sidewall;
 pub mod source;
+pub mod store;
 pub mod vehicle;
 pub mod wear;
 pub mod words;
