@@ -22,4 +22,5 @@ pub mod sidewall;
 pub mod source;
 pub mod store;
 pub mod vehicle;
+pub mod wear;
 pub mod words;
