@@ -1,9 +1,9 @@
 //! What must hold, in one binary.
-mod rotation;
 mod drive;
 mod due;
 mod photos;
-mod words;
+mod rotation;
 mod store;
+mod words;
 
 mod sidewall;
