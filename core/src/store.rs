@@ -10,6 +10,8 @@
 //! | --- | --- |
 //! | `book.db`, `book.db-wal`, `book.db-shm` | the SQLite database, its log and the log's index |
 //! | `book.seen` | how many entries were acknowledged: a second sign of it, outside the database |
+//! | `book.damaged` | there while damage is known and not yet set aside |
+//! | `damaged-<date>/` | the files of a damaged book, as they were |
 //! | `book.lock` | held while a program has the book open for writing |
 //!
 //! ```
@@ -48,7 +50,9 @@ mod merge;
 mod opening;
 mod problem;
 mod reading;
+mod rescue;
 mod rows;
+mod salvage;
 mod schema;
 mod snapshot;
 mod witness;
@@ -64,6 +68,7 @@ pub use error::{Again, Mend, StoreError};
 pub use merge::Merged;
 pub use opening::{Opened, Opening};
 pub use problem::{Check, Missing, Problem, ProblemKind, Spot};
+pub use rescue::Rescued;
 pub use schema::VERSION;
 pub use snapshot::Snapshot;
 pub use witness::Mark;
@@ -102,8 +107,14 @@ impl Store {
     /// - [`Mend::NotABook`], [`Mend::Newer`]: the file is somebody else's or a
     ///   newer program's, and was not touched.
     /// - [`Again::OpenElsewhere`]: another program has the book open.
+    /// - [`Mend::NewerEntry`]: an entry is whole, and only a newer program can read it.
     /// - [`StoreError::FreeSpace`], [`Mend::NotWritable`], [`Mend::NotAFolder`].
-    /// - [`StoreError::Restore`]: the book is damaged.
+    /// - [`StoreError::Restore`]: the book is damaged, in a folder that can't be written.
+    ///
+    /// A book that is damaged is set aside, whole, and what holds of it goes on
+    /// in a new one: [`Opened::rescued`] tells what came back. Damage that shows
+    /// only when all is read is met by [`Store::entries`] or [`Store::check`],
+    /// which stop all writing; the next opening then does the same.
     pub fn open(folder: &Path, opening: Opening) -> Result<(Self, Opened), StoreError> {
         opening::open(Folder::new(folder), opening)
     }
@@ -222,7 +233,8 @@ impl Store {
             Err(StoreError::Restore { problem }) => Check { problems: vec![problem], ..Check::default() },
             other => other?,
         };
-        if let Some(problem) = check.problems.first() {
+        let newer = |kind: &ProblemKind| matches!(kind, ProblemKind::NewerEntry { .. } | ProblemKind::Unreadable);
+        if let Some(problem) = check.problems.iter().find(|problem| !newer(&problem.kind)) {
             self.stop(problem);
         }
         Ok(check)
@@ -315,8 +327,15 @@ impl Store {
     }
 
     fn damaged(&self, problem: Problem) -> StoreError {
-        self.stop(&problem);
-        StoreError::Restore { problem }
+        match problem.kind {
+            // Not damage: the bytes are as they were written.
+            ProblemKind::NewerEntry { version } => StoreError::mend(Mend::NewerEntry { version: Some(version) }),
+            ProblemKind::Unreadable => StoreError::mend(Mend::NewerEntry { version: None }),
+            _ => {
+                self.stop(&problem);
+                StoreError::Restore { problem }
+            }
+        }
     }
 
     /// Stops writing, and marks the book so that the next opening looks through all of it.

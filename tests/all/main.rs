@@ -3,6 +3,9 @@ mod drive;
 mod due;
 mod photos;
 mod rotation;
+mod standards;
+mod torque;
+mod words;
 mod store;
 mod words;
 

@@ -7,6 +7,7 @@ use rusqlite::ffi;
 use serde::Serialize;
 
 use super::problem::{Problem, ProblemKind, Spot};
+use crate::entry::Broken;
 use crate::ident::{EntryId, StreamId};
 
 /// Why a book could not be opened, written or read.
@@ -69,6 +70,16 @@ pub enum Mend {
         /// The newest version that this program reads.
         known: u32,
     },
+    /// The book holds an entry that only a newer program can read. Nothing was changed.
+    NewerEntry {
+        /// The entry's version, when it says one that is newer.
+        version: Option<u32>,
+    },
+    /// The fresh stream that was given is in the book already.
+    StreamInUse {
+        /// The stream.
+        stream: StreamId,
+    },
     /// The folder can't be written, so nothing can be added.
     NotWritable {
         /// The folder.
@@ -113,6 +124,13 @@ pub enum Again {
     OpenElsewhere,
     /// The file is held by another program.
     Held,
+}
+
+impl Mend {
+    /// An entry whose digest holds is as it was written; what can't be read of it is newer.
+    pub(super) fn newer_entry(why: &Broken) -> Self {
+        Self::NewerEntry { version: if let Broken::Newer { version } = why { Some(*version) } else { None } }
+    }
 }
 
 impl StoreError {

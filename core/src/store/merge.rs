@@ -77,7 +77,7 @@ pub(super) fn take_in(
             if rows::by_id(conn, entry.id()).map_err(fault)?.is_some() {
                 return Err(StoreError::mend(Mend::SameId { id: entry.id() }));
             }
-            writing.add(entry, false).map_err(fault)?;
+            writing.add(entry).map_err(fault)?;
             merged.new += 1;
         }
         rows::put_head(conn, &head).map_err(fault)?;

@@ -2,6 +2,8 @@
 
 use std::fs::{self, File};
 
+use rusqlite::Connection;
+use rusqlite::config::DbConfig;
 use serde::Serialize;
 
 use super::Store;
@@ -10,6 +12,7 @@ use super::folder::{Folder, Found, Lock};
 use super::problem::{Missing, Problem, ProblemKind};
 use super::reading;
 use super::rows;
+use super::rescue::{self, Rescued};
 use super::schema;
 use super::witness::Mark;
 use super::writer::{Handle, Writer, of_book};
@@ -42,6 +45,8 @@ pub struct Opened {
     pub migrated_from: Option<u32>,
     /// What was lost to earlier damage and is known to be missing.
     pub missing: Vec<Missing>,
+    /// What came back, when the book was damaged and had to be set aside just now.
+    pub rescued: Option<Rescued>,
 }
 
 /// Opens the book of a folder.
@@ -57,18 +62,34 @@ pub(super) fn open(folder: Folder, opening: Opening) -> Result<(Store, Opened), 
     }
     let Some(lock) = Lock::take(&folder)? else { return read_only(folder) };
     folder.sweep();
+    if let Some(damage) = rescue::interrupted(&folder) {
+        return rescued(folder, damage, opening, lock);
+    }
     // And again, now that nobody else can change it.
     match folder.look()? {
+        Found::Stranger => Err(stranger()),
         Found::Nothing => {
             create(&folder, opening.stream)?;
-            let (store, opened) = existing(folder, opening.now, lock)?;
+            let sound = sound(&folder, opening.now)?;
+            let (store, opened) = start(folder, sound, lock)?;
             Ok((store, Opened { created: true, ..opened }))
         }
-        Found::Book { .. } => existing(folder, opening.now, lock),
-        Found::Broken => Err(of_book(ProblemKind::File { said: "the header is broken".to_owned() }).into()),
-        Found::Gone => Err(of_book(ProblemKind::FileGone).into()),
-        Found::Stranger => Err(stranger()),
+        Found::Book { .. } => match sound(&folder, opening.now) {
+            Ok(sound) => start(folder, sound, lock),
+            Err(StoreError::Restore { problem }) => rescued(folder, problem, opening, lock),
+            Err(other) => Err(other),
+        },
+        Found::Broken => rescued(folder, of_book(ProblemKind::Header), opening, lock),
+        Found::Gone => rescued(folder, of_book(ProblemKind::FileGone), opening, lock),
     }
+}
+
+/// Sets the damaged book aside, and opens what came back.
+fn rescued(folder: Folder, damage: Problem, opening: Opening, lock: Lock) -> Result<(Store, Opened), StoreError> {
+    let rescued = rescue::rescue(&folder, damage, opening)?;
+    let sound = sound(&folder, opening.now)?;
+    let (store, opened) = start(folder, sound, lock)?;
+    Ok((store, Opened { rescued: Some(rescued), ..opened }))
 }
 
 fn newer(version: u32) -> StoreError {
@@ -92,7 +113,7 @@ pub(super) fn create(folder: &Folder, stream: StreamId) -> Result<(), StoreError
 }
 
 /// Brings an unfinished book into the form in which it takes its name: logged, whole on the disk.
-pub(super) fn finish(folder: &Folder, conn: rusqlite::Connection) -> Result<(), StoreError> {
+pub(super) fn finish(folder: &Folder, conn: Connection) -> Result<(), StoreError> {
     let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
     let io = |why: std::io::Error| StoreError::io(&why, folder.path());
     let path = folder.unfinished();
@@ -106,19 +127,26 @@ pub(super) fn finish(folder: &Folder, conn: rusqlite::Connection) -> Result<(), 
     File::open(&path).and_then(|file| file.sync_all()).map_err(io)
 }
 
-/// Opens a book that is there, for writing.
-fn existing(folder: Folder, now: Moment, lock: Lock) -> Result<(Store, Opened), StoreError> {
+/// A book that was looked at and holds.
+struct Sound {
+    conn: Connection,
+    own: StreamId,
+    migrated_from: Option<u32>,
+}
+
+/// Looks at a book that is there, and brings it to the version of today.
+fn sound(folder: &Folder, now: Moment) -> Result<Sound, StoreError> {
     let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
     let mut conn = schema::writing(&folder.book()).map_err(fault)?;
-    // The log may hold a newer version than the file. Then nothing is written, not even the log back.
-    conn.set_db_config(rusqlite::config::DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true).map_err(fault)?;
+    // Until all is known to hold, not even the log is written back.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true).map_err(fault)?;
+    // The log may hold a newer version than the file.
     let version = schema::version(&conn).map_err(fault)?;
     if version > schema::VERSION {
         return Err(newer(version));
     }
-    let migrated_from = schema::migrate(&mut conn, &folder, now, schema::STEPS)?;
-    let own = usual_look(&conn, &folder).map_err(fault)??;
-    conn.set_db_config(rusqlite::config::DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false).map_err(fault)?;
+    let migrated_from = schema::migrate(&mut conn, folder, now, schema::STEPS)?;
+    let own = usual_look(&conn, folder).map_err(fault)??;
     if folder.damaged().exists() {
         let check = reading::check(&conn, Mark::read(&folder.witness())).map_err(fault)?;
         if let Some(problem) = check.problems.into_iter().next() {
@@ -126,15 +154,23 @@ fn existing(folder: Folder, now: Moment, lock: Lock) -> Result<(Store, Opened), 
         }
         fs::remove_file(folder.damaged()).map_err(|why| StoreError::io(&why, folder.path()))?;
     }
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false).map_err(fault)?;
+    Ok(Sound { conn, own, migrated_from })
+}
+
+/// Starts the writer of a book that holds.
+fn start(folder: Folder, sound: Sound, lock: Lock) -> Result<(Store, Opened), StoreError> {
+    let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+    let Sound { conn, own: stream, migrated_from } = sound;
     let mark = rows::mark(&conn).map_err(fault)?;
     let missing = rows::gaps(&conn).map_err(fault)?;
-    let writer = Handle::start(Writer::new(conn, folder.clone(), own, lock)?)?;
-    let store = Store { folder, writer: Some(writer), readers: Default::default(), stream: own, alone: false };
-    Ok((store, Opened { created: false, writable: true, stream: own, mark, migrated_from, missing }))
+    let writer = Handle::start(Writer::new(conn, folder.clone(), stream, lock)?)?;
+    let store = Store { folder, writer: Some(writer), readers: Default::default(), stream, alone: false };
+    Ok((store, Opened { created: false, writable: true, stream, mark, migrated_from, missing, rescued: None }))
 }
 
 /// What every opening looks at, quickly: the ends of all streams, and what the witness saw.
-fn usual_look(conn: &rusqlite::Connection, folder: &Folder) -> rusqlite::Result<Result<StreamId, Problem>> {
+fn usual_look(conn: &Connection, folder: &Folder) -> rusqlite::Result<Result<StreamId, Problem>> {
     let heads = rows::heads(conn)?;
     let Some(own) = rows::own_stream(conn)?.filter(|own| heads.contains_key(own)) else {
         return Ok(Err(of_book(ProblemKind::Tables)));
@@ -157,6 +193,9 @@ fn read_only(folder: Folder) -> Result<(Store, Opened), StoreError> {
     if !folder.book().exists() {
         return Err(not_writable());
     }
+    if let Some(damage) = rescue::interrupted(&folder) {
+        return Err(damage.into());
+    }
     let alone = fs::metadata(folder.log()).map_or(true, |log| log.len() == 0);
     // A log without its index can't be read where nothing can be written.
     let conn = schema::reading(&folder.book(), alone).map_err(|_| not_writable())?;
@@ -177,5 +216,5 @@ fn read_only(folder: Folder) -> Result<(Store, Opened), StoreError> {
     let mark = rows::mark(&conn).map_err(fault)?;
     let missing = rows::gaps(&conn).map_err(fault)?;
     let store = Store { folder, writer: None, readers: vec![conn].into(), stream: own, alone };
-    Ok((store, Opened { created: false, writable: false, stream: own, mark, migrated_from: None, missing }))
+    Ok((store, Opened { created: false, writable: false, stream: own, mark, migrated_from: None, missing, rescued: None }))
 }

@@ -77,6 +77,10 @@ pub enum ProblemKind {
         /// What the database said.
         said: String,
     },
+    /// An earlier rescue was interrupted.
+    Interrupted,
+    /// The file's header is broken.
+    Header,
     /// The book's file is gone, and other files of it are there.
     FileGone,
 }

@@ -137,6 +137,15 @@ pub(super) fn digest_arrived(conn: &Connection, arrived: u64) -> rusqlite::Resul
     Ok(found.and_then(|bytes| Digest::from_bytes(&bytes).ok()))
 }
 
+/// The bytes and the digest of the entry that came in at this count.
+pub(super) fn bytes_arrived(conn: &Connection, arrived: u64) -> rusqlite::Result<Option<(Vec<u8>, Digest)>> {
+    let mut stmt = conn.prepare_cached("SELECT bytes, digest FROM entry WHERE arrived = ?1")?;
+    let found = stmt
+        .query_row([kept(arrived)], |row| Ok((row.get::<_, Vec<u8>>(0)?, row.get::<_, [u8; 32]>(1)?)))
+        .optional()?;
+    Ok(found.and_then(|(bytes, digest)| Some((bytes, Digest::from_bytes(&digest).ok()?))))
+}
+
 /// How far the book has come.
 pub(super) fn mark(conn: &Connection) -> rusqlite::Result<Mark> {
     let mut stmt = conn.prepare_cached("SELECT arrived, digest FROM entry ORDER BY arrived DESC LIMIT 1")?;
@@ -162,7 +171,7 @@ impl<'c> Writing<'c> {
     }
 
     /// Adds an entry, with its personal part as it stands.
-    pub(super) fn add(&mut self, entry: &Entry, erased: bool) -> rusqlite::Result<()> {
+    pub(super) fn add(&mut self, entry: &Entry) -> rusqlite::Result<()> {
         let said = entry.envelope();
         self.entry.execute(params![
             said.id.as_bytes(),
@@ -175,7 +184,6 @@ impl<'c> Writing<'c> {
         ])?;
         if said.personal.is_some() {
             let part = match entry.personal() {
-                _ if erased => Part::Erased,
                 Some(personal) => Part::Kept(personal.clone()),
                 None => Part::Absent,
             };

@@ -140,7 +140,7 @@ impl Writer {
                 let unwritable = |_| StoreError::mend(Mend::Unwritable { id });
                 let entry = draft.seal(&following(head, latest, now), now).map_err(unwritable)?;
                 head = head.then(&entry).map_err(unwritable)?;
-                writing.add(&entry, false).map_err(fault)?;
+                writing.add(&entry).map_err(fault)?;
                 entries.push(entry);
             }
             rows::put_head(transaction, &head).map_err(fault)?;
