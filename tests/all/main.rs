@@ -10,6 +10,8 @@ mod standards;
 mod store;
 mod torque;
 mod words;
+mod store;
+mod words;
 
 mod sidewall;
 mod standards;
