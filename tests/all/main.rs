@@ -3,6 +3,9 @@ mod rotation;
 mod drive;
 mod due;
 mod photos;
+mod standards;
+mod torque;
+mod words;
 mod store;
 
 mod sidewall;

@@ -4,6 +4,8 @@ mod job;
 mod shelf;
 mod wheel;
 
+pub(super) use wheel::gauge_of;
+
 use super::{Command, Host, Trouble, TroubleKind};
 use crate::entry::{Fact, Personal};
 use crate::ident::{Digest, JobId, PersonId};

@@ -231,11 +231,10 @@ impl Acting<'_> {
 
     pub(super) fn record_pattern(&self, vehicle: Option<&str>, pattern: &str, source: &str) -> Done {
         let vehicle = self.vehicle(vehicle)?;
-        let Some(pattern) = Pattern::from_code(pattern.trim()) else {
-            let known = self.words.list(Pattern::ALL.iter().map(|p| p.code().to_owned()));
-            let args = [("given", clipped(pattern).into()), ("known", known.into())];
-            return Err(Trouble::mend(self.words, "trouble-pattern", &args));
-        };
+        let pattern: Pattern = pattern
+            .trim()
+            .parse()
+            .map_err(|_| Trouble::mend(self.words, "trouble-pattern", &[("given", clipped(pattern).into())]))?;
         self.put_on_shelf(&vehicle.model, Shelf::Pattern { pattern: pattern.code().to_owned() }, source, None)
     }
 
