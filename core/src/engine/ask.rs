@@ -12,9 +12,9 @@ use crate::ident::Digest;
 use crate::logbook::{Book, Job};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
-use crate::report;
 use crate::store::Check;
 use crate::vehicle::Place;
+use crate::words::pending_report as report;
 use crate::words::{FactContext, Quantity, Say, Speech, Words};
 
 impl Engine {
@@ -212,12 +212,9 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
 
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
-    let here: Vec<Circumstance> =
-        bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
+    let here: Vec<Circumstance> = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
     let shown_before = |caution: CautionId| {
-        tasks
-            .iter()
-            .any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
+        tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
     };
     task.step
         .cautions
@@ -283,7 +280,7 @@ pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) 
         .problems
         .iter()
         .map(|problem| CheckLine {
-            kind: problem.kind.code().to_owned(),
+            kind: problem.kind.code(),
             at: words.spot(&problem.at),
             sentence: problem.say(words),
         })
