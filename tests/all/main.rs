@@ -13,3 +13,4 @@ mod standards;
 mod store;
 mod torque;
 mod words;
+mod lifting;
