@@ -1,2 +1,3 @@
 //! What must hold, in one binary.
 mod photos;
+mod renderer;

@@ -153,7 +153,11 @@ fn a_photo_is_kept_as_it_came_with_two_renditions_made_from_it() {
         let ending = format.extension();
         assert_eq!(
             files(folder.path()),
-            [format!("originals/{id}.{ending}"), format!("renditions/{id}-1600.jpg"), format!("renditions/{id}-320.jpg")]
+            [
+                format!("originals/{id}.{ending}"),
+                format!("renditions/{id}-1600.jpg"),
+                format!("renditions/{id}-320.jpg")
+            ]
         );
         assert!(photos.check([id]).problems.is_empty());
         assert_eq!(photos.kept().unwrap(), [id]);
