@@ -14,3 +14,4 @@ mod store;
 mod torque;
 mod words;
 mod lifting;
+mod renderer;
