@@ -3,10 +3,8 @@ mod drive;
 mod due;
 mod photos;
 mod rotation;
+mod sidewall;
 mod standards;
+mod store;
 mod torque;
 mod words;
-mod store;
-mod words;
-
-mod sidewall;
