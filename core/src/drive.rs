@@ -7,7 +7,8 @@
 //! then [`Drive::Unknown`].
 //!
 //! ```
-//! use lugbook::drive::{self, Evidence, Hub, Told};
+//! use lugbook::drive::{self, Told};
+//! use lugbook::vehicle::hub::{Evidence, Hub};
 //! use lugbook::vehicle::{Class, Drive, Layout, Side};
 //!
 //! let seen = [Evidence::look(1, Side::Left, Hub::NoShaft), Evidence::look(2, Side::Left, Hub::Shaft)];
@@ -15,19 +16,17 @@
 //! assert_eq!(verdict.drive, Drive::Rear);
 //! ```
 
-mod evidence;
 mod gate;
 mod table;
+mod told;
 
 use serde::Serialize;
 
-pub use evidence::{
-    AxleMotor, Differential, Engine, Evidence, FreeHubs, Gear, Hub, OffGround, Opposite, ParkingBrake, ShaftMotion,
-    Told, Turned, WheelMotion, noted,
-};
 pub use gate::{Footing, MayTurn, Support, Unmet, may_turn};
 pub use table::{HAND_TURNS, LOOKS, LookRow, Reason, Says, TurnRow, of_look, of_turn};
+pub use told::{Told, noted};
 
+use crate::vehicle::hub::{AxleMotor, Engine, Evidence, FreeHubs, Gear, OffGround, ParkingBrake, WheelMotion};
 use crate::vehicle::{Class, Drive, Layout, Side};
 
 /// One observation or statement and what it says.

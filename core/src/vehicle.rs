@@ -1,5 +1,7 @@
 //! Vehicles: axles, positions, which axles drive, what class they are.
 
+pub mod hub;
+
 use std::fmt;
 
 use serde::{Deserialize, Serialize};

@@ -5,9 +5,11 @@
 //! axle move.
 
 use lugbook::drive::{
-    self, AxleMotor, AxleState, Differential, Engine, Evidence, Footing, FreeHubs, Gear, Hub, NextLook, OffGround,
-    Opposite, ParkingBrake, Reason, Says, ShaftMotion, Support, Told, Turned, Unmet, Verdict, WheelMotion, may_turn,
-    of_look, of_turn,
+    self, AxleState, Footing, NextLook, Reason, Says, Support, Told, Unmet, Verdict, may_turn, of_look, of_turn,
+};
+use lugbook::vehicle::hub::{
+    AxleMotor, Differential, Engine, Evidence, FreeHubs, Gear, Hub, OffGround, Opposite, ParkingBrake, ShaftMotion,
+    Turned, WheelMotion,
 };
 use lugbook::vehicle::{Axle, Class, Drive, Layout, Side};
 use proptest::prelude::*;
@@ -505,35 +507,6 @@ fn the_answer_reads_well_as_data() {
     assert_eq!(json["for"][1]["reason"], "no-shaft-seen");
     assert_eq!(json["axles"][0], "not-driven");
     assert!(json["next_look"].is_null() && json["contradiction"].is_null());
-}
-
-#[test]
-fn what_the_book_noted_is_read_as_evidence() {
-    use lugbook::entry::{self, DriveSeen, OtherWheel};
-    let hub = |axle, shaft, turns, other, gear, brake| DriveSeen::Hub {
-        axle,
-        side: Side::Left,
-        shaft,
-        turns,
-        other,
-        gear,
-        brake,
-    };
-    let park = Some(entry::Gear::Park);
-    let noted = [
-        hub(1, Some(false), None, None, None, None),
-        hub(2, None, None, Some(OtherWheel::Opposite), park, Some(false)),
-        DriveSeen::Owner { drive: Drive::Front },
-        DriveSeen::Owner { drive: Drive::Rear },
-    ];
-    let (seen, told) = drive::noted(&noted);
-    assert_eq!(seen[0].turned, None);
-    assert_eq!(seen[1].turned, Some(Turned { gear: Gear::Park, opposite: Opposite::OtherWay, ..TURN }));
-    assert_eq!(told, Told { manual: None, owner: Some(Drive::Rear) });
-    assert_eq!(drive::verdict(&car(), Class::Car, &seen, &told).drive, Drive::Rear);
-    // With the brake set the same turn says nothing.
-    let (braked, _) = drive::noted(&[hub(2, None, None, Some(OtherWheel::Opposite), park, Some(true))]);
-    assert_eq!(drive::verdict(&car(), Class::Car, &braked, &told).axles[1], AxleState::Unsettled);
 }
 
 fn any_evidence() -> impl Strategy<Value = Evidence> {

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Engine;
+use crate::vehicle::hub::Engine;
 
 /// What holds the axle whose wheel is to be turned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -54,7 +54,8 @@ pub struct MayTurn(());
 /// Everything that has to change first.
 ///
 /// ```
-/// use lugbook::drive::{Engine, Footing, Support, Unmet, may_turn};
+/// use lugbook::vehicle::hub::Engine;
+/// use lugbook::drive::{Footing, Support, Unmet, may_turn};
 /// let footing = Footing { engine: Engine::Off, support: Support::Jack, others_chocked: true };
 /// assert_eq!(may_turn(&footing), Err(vec![Unmet::NotOnLiftOrStands]));
 /// assert!(may_turn(&Footing { support: Support::BothStands, ..footing }).is_ok());

@@ -6,7 +6,7 @@
 
 use serde::Serialize;
 
-use super::evidence::{
+use crate::vehicle::hub::{
     AxleMotor, Differential, Engine, FreeHubs, Gear, Hub, OffGround, Opposite, ParkingBrake, ShaftMotion, Turned,
     WheelMotion,
 };
@@ -278,7 +278,8 @@ impl TurnRow {
 /// What a wheel turned by hand says about its axle.
 ///
 /// ```
-/// use lugbook::drive::*;
+/// use lugbook::drive::{Reason, Says, of_turn};
+/// use lugbook::vehicle::hub::*;
 /// // Both wheels hang free, park, brake off: the other wheel turns backwards.
 /// let turned = Turned {
 ///     gear: Gear::Park, brake: ParkingBrake::Released, off_ground: OffGround::Both, engine: Engine::Off,

@@ -6,10 +6,13 @@
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Day;
+use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::limits::Placard;
 use crate::measure::{Depth, Distance, Load, Pressure, Torque};
-use crate::vehicle::{Class, Drive, Layout, Place, Side};
+use crate::vehicle::hub::Evidence;
+use crate::vehicle::{Class, Drive, Layout, Place};
 
 fn is_false(flag: &bool) -> bool {
     !flag
@@ -352,29 +355,21 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         tool: Option<ToolId>,
     },
-    /// A tool is used.
-    ToolUsed {
+    /// A tool was entered, or its papers changed.
+    ToolAdded {
         /// The tool.
         tool: ToolId,
-        /// The job, or none when the tool is only entered.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        job: Option<JobId>,
-        /// What it is.
+        /// What it is, with what its papers say.
         what: ToolKind,
-        /// What it is called.
+        /// What it is called in the shop.
         name: String,
-        /// Its smallest step.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        step: Option<Torque>,
-        /// Its accuracy, plus or minus percent of the reading.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        accuracy: Option<f64>,
-        /// What it lifts, for lifting gear.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        rating: Option<Load>,
-        /// Last calibration; none when not known.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        calibrated: Option<Day>,
+    },
+    /// A tool is used in a job.
+    ToolUsed {
+        /// The job.
+        job: JobId,
+        /// The tool.
+        tool: ToolId,
     },
     /// A step was answered.
     StepDone {
@@ -406,6 +401,9 @@ pub enum Fact {
         job: JobId,
         /// The held step's id.
         step: String,
+        /// Where, for a step at each wheel.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<Place>,
         /// The condition that was not met.
         condition: String,
         /// Why.
@@ -479,10 +477,12 @@ impl Fact {
             | Self::StepSkipped { job, .. }
             | Self::GateOpened { job, .. }
             | Self::FindingNoted { job, .. }
+            | Self::ToolUsed { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
-            Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } | Self::ToolUsed { job, .. } => *job,
+            Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
             Self::PersonAdded { .. }
+            | Self::ToolAdded { .. }
             | Self::VehicleAdded { .. }
             | Self::SpecificationRecorded { .. }
             | Self::Withdrawn { .. } => None,
@@ -521,35 +521,18 @@ pub enum Role {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum Shelf {
-    /// Wheel nut torque: a range, or one value when both ends are equal.
+    /// Wheel nut torque, as printed.
     Torque {
-        /// Lower end as printed.
-        low: Torque,
-        /// Upper end as printed.
-        high: Torque,
-        /// The thread, as printed.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        thread: Option<String>,
-        /// Condition of the threads as printed: dry, oiled, two drops …
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        condition: Option<String>,
-        /// Recheck distances as printed.
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        recheck: Vec<Distance>,
-        /// Studs on each wheel.
+        /// What is printed.
+        spec: TorqueSpec,
+        /// Studs on each wheel, when the manual or somebody told.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         studs: Option<u8>,
     },
     /// Cold pressure of each axle, from the placard.
     Placard {
-        /// From the front axle.
-        axles: Vec<Pressure>,
-        /// The spare's.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        spare: Option<Pressure>,
-        /// The tire size on the placard.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        size: Option<String>,
+        /// What is printed.
+        placard: Placard,
     },
     /// Where the vehicle may be lifted.
     LiftPoints {
@@ -704,24 +687,8 @@ pub struct TireLooks {
 pub enum DriveSeen {
     /// At a hub, under the vehicle.
     Hub {
-        /// Where.
-        axle: u8,
-        /// On which side.
-        side: Side,
-        /// A driven shaft enters the hub; none when it could not be seen.
-        shaft: Option<bool>,
-        /// The shaft turns with the wheel; none when not tried.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        turns: Option<bool>,
-        /// What the other wheel of the axle does meanwhile.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        other: Option<OtherWheel>,
-        /// The gear while turning.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        gear: Option<Gear>,
-        /// The parking brake was set while turning.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        brake: Option<bool>,
+        /// What.
+        evidence: Evidence,
     },
     /// The manual's word.
     Manual {
@@ -733,30 +700,6 @@ pub enum DriveSeen {
         /// The drive.
         drive: Drive,
     },
-}
-
-/// What the opposite wheel of an axle does while one is turned by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum OtherWheel {
-    /// Turns the same way.
-    Same,
-    /// Turns the other way.
-    Opposite,
-    /// Stands still.
-    Still,
-}
-
-/// The gear while a wheel is turned by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Gear {
-    /// Neutral.
-    Neutral,
-    /// Park.
-    Park,
-    /// In gear.
-    Engaged,
 }
 
 /// One tire's move in a plan.
@@ -848,26 +791,57 @@ pub enum SensorKind {
     Unknown,
 }
 
-/// What kind of tool it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+/// What a tool is, with what its papers say.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "tool", rename_all = "kebab-case")]
 pub enum ToolKind {
     /// Torque wrench.
-    Wrench,
+    Wrench {
+        /// Its accuracy, step, range and calibration.
+        papers: Wrench,
+    },
     /// Tread depth gauge.
-    DepthGauge,
+    DepthGauge {
+        /// The smallest step it shows.
+        resolution: Depth,
+    },
     /// Pressure gauge.
-    PressureGauge,
+    PressureGauge {
+        /// The smallest step it shows.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        resolution: Option<Pressure>,
+        /// Last calibration; none when not known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        calibrated: Option<Day>,
+    },
     /// Impact or air gun.
-    Gun,
+    Gun {
+        /// Its power.
+        papers: Gun,
+    },
     /// Torque-limiting bar.
-    Bar,
+    Bar {
+        /// Its marking and hex.
+        papers: Bar,
+    },
     /// Jack.
-    Jack,
+    Jack {
+        /// What it lifts, as marked.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rating: Option<Load>,
+    },
     /// Jack stand.
-    Stand,
+    Stand {
+        /// What it holds, as marked.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rating: Option<Load>,
+    },
     /// Vehicle lift.
-    Lift,
+    Lift {
+        /// What it lifts, as marked.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rating: Option<Load>,
+    },
 }
 
 /// A part that was looked at, where, and how it stands.

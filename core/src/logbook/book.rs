@@ -61,12 +61,10 @@ pub struct Specification {
 pub struct Tool {
     /// Its id.
     pub id: ToolId,
-    /// What it is.
+    /// What it is, with what its papers say.
     pub what: ToolKind,
     /// What it is called.
     pub name: String,
-    /// The fact with range, accuracy and calibration.
-    pub fact: Fact,
 }
 
 /// Tread as it was measured once.
@@ -181,9 +179,9 @@ impl Book {
                     Specification { shelf: shelf.clone(), source: source.clone(), photo: *photo, entry, at: when };
                 self.shelf.insert(key, specification);
             }
-            Fact::ToolUsed { tool, what, name, .. } => {
+            Fact::ToolAdded { tool, what, name } => {
                 self.tools.retain(|known| known.id != *tool);
-                self.tools.push(Tool { id: *tool, what: *what, name: name.clone(), fact: said.fact.clone() });
+                self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
             }
             Fact::TireFitted { tire, vehicle, at, .. } => {
                 self.tires.entry(*tire).or_default();

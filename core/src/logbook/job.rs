@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::calendar::Moment;
 use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
-use crate::ident::{EntryId, JobId, PersonId, TireId, VehicleId};
+use crate::ident::{EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::measure::{Depth, Distance, Pressure, Torque};
 use crate::vehicle::Place;
 
@@ -246,10 +246,20 @@ impl Job {
         looks
     }
 
+    /// The tools used.
+    pub fn tools(&self) -> impl Iterator<Item = ToolId> + '_ {
+        self.lines.iter().filter_map(|line| match line.fact {
+            Fact::ToolUsed { tool, .. } => Some(tool),
+            _ => None,
+        })
+    }
+
     /// The reason with which a gate was opened.
-    pub fn opened_with(&self, step: &str, condition: &str) -> Option<&str> {
+    pub fn opened_with(&self, step: &str, at: Option<Place>, condition: &str) -> Option<&str> {
         self.last(|fact| match fact {
-            Fact::GateOpened { step: s, condition: c, reason, .. } if s == step && c == condition => {
+            Fact::GateOpened { step: s, at: a, condition: c, reason, .. }
+                if s == step && *a == at && c == condition =>
+            {
                 Some(reason.as_str())
             }
             _ => None,

@@ -1,9 +1,8 @@
-//! What was seen, turned and told about an axle.
+//! What was seen and turned at a hub, to find which axles drive.
 
 use serde::{Deserialize, Serialize};
 
-use crate::entry::{self, DriveSeen, OtherWheel};
-use crate::vehicle::{Drive, Side};
+use super::Side;
 
 /// What looking at one hub showed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -169,7 +168,7 @@ pub struct Turned {
 /// One look at one end of one axle.
 ///
 /// ```
-/// use lugbook::drive::{Evidence, Hub};
+/// use lugbook::vehicle::hub::{Evidence, Hub};
 /// use lugbook::vehicle::Side;
 /// let look = Evidence::look(2, Side::Left, Hub::NoShaft);
 /// assert!(look.turned.is_none());
@@ -215,79 +214,4 @@ impl Evidence {
     pub fn turn(axle: u8, side: Side, turned: Turned) -> Self {
         Self { turned: Some(turned), ..Self::look(axle, side, Hub::NotLooked) }
     }
-}
-
-/// What people and papers say; `None` and [`Drive::Unknown`] say nothing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
-pub struct Told {
-    /// The vehicle's manual, or the plate that names the drive.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub manual: Option<Drive>,
-    /// The owner.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub owner: Option<Drive>,
-}
-
-/// The evidence and the statements in what the book's entries noted.
-///
-/// The gate lets a wheel be turned only with the engine off and both ends of
-/// the axle off the ground, so that is how an entry's turn is read. A gear that
-/// was not noted is read as neutral, which claims least. Of several words of
-/// the manual, or of the owner, the latest stands.
-///
-/// ```
-/// use lugbook::drive::{self, Hub};
-/// use lugbook::entry::DriveSeen;
-/// use lugbook::vehicle::{Drive, Side};
-/// let noted = [
-///     DriveSeen::Hub { axle: 1, side: Side::Left, shaft: Some(false), turns: None, other: None, gear: None, brake: None },
-///     DriveSeen::Manual { drive: Drive::Rear },
-/// ];
-/// let (seen, told) = drive::noted(&noted);
-/// assert_eq!((seen[0].hub, told.manual), (Hub::NoShaft, Some(Drive::Rear)));
-/// ```
-pub fn noted<'a>(entries: impl IntoIterator<Item = &'a DriveSeen>) -> (Vec<Evidence>, Told) {
-    let mut seen = Vec::new();
-    let mut told = Told::default();
-    for entry in entries {
-        match *entry {
-            DriveSeen::Manual { drive } => told.manual = Some(drive),
-            DriveSeen::Owner { drive } => told.owner = Some(drive),
-            DriveSeen::Hub { axle, side, shaft, turns, other, gear, brake } => {
-                let hub = match shaft {
-                    Some(true) => Hub::Shaft,
-                    Some(false) => Hub::NoShaft,
-                    None => Hub::Covered,
-                };
-                let turned = (turns.is_some() || other.is_some()).then_some(Turned {
-                    gear: match gear {
-                        Some(entry::Gear::Park) => Gear::Park,
-                        Some(entry::Gear::Engaged) => Gear::InGear,
-                        Some(entry::Gear::Neutral) | None => Gear::Neutral,
-                    },
-                    brake: match brake {
-                        Some(true) => ParkingBrake::Set,
-                        Some(false) => ParkingBrake::Released,
-                        None => ParkingBrake::NotKnown,
-                    },
-                    off_ground: OffGround::Both,
-                    engine: Engine::Off,
-                    wheel: WheelMotion::Turns,
-                    shaft: match turns {
-                        Some(true) => ShaftMotion::WithWheel,
-                        Some(false) => ShaftMotion::Still,
-                        None => ShaftMotion::NotSeen,
-                    },
-                    opposite: match other {
-                        Some(OtherWheel::Same) => Opposite::SameWay,
-                        Some(OtherWheel::Opposite) => Opposite::OtherWay,
-                        Some(OtherWheel::Still) => Opposite::Still,
-                        None => Opposite::NotTried,
-                    },
-                });
-                seen.push(Evidence { turned, ..Evidence::look(axle, side, hub) });
-            }
-        }
-    }
-    (seen, told)
 }
