@@ -5,8 +5,12 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod caution;
+mod drive;
+mod due;
 mod engine;
 mod entry;
+mod lifting;
 mod pending;
 mod procedure;
 mod state;
@@ -27,9 +31,13 @@ use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
 const ENGLISH: &[&str] = &[
+    include_str!("../words/en/cautions.ftl"),
+    include_str!("../words/en/drive.ftl"),
+    include_str!("../words/en/due.ftl"),
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/lifting.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/units.ftl"),
 ];

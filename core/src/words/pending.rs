@@ -14,10 +14,6 @@ dbg_say!(
 );
 impl Words {
     /// x
-    pub fn verdict(&self, v: &crate::drive::Verdict, _: &Layout) -> String {
-        format!("{:?}", v.drive)
-    }
-    /// x
     pub fn judgement(&self, v: &crate::photos::Judgement) -> String {
         format!("{v:?}")
     }
