@@ -650,7 +650,7 @@ fn compare(vehicle: &Vehicle, gear: Gear, bare: &Bare, runways: u32) -> usize {
         let task = Task { vehicle: vehicle.clone(), gear, site: Site::Shop, moves, here: vec![] };
         let plan = planned(&task);
         let extra = if task.moves.is_empty() { 0 } else { runways };
-        assert!(plan.proved);
+        assert!(plan.proved && plan.bound <= lifts + extra, "the bound never claims more than is needed");
         assert_eq!(plan.lifts, lifts + extra, "{gear:?} {:?}", task.moves);
         compared += 1;
     }
