@@ -11,6 +11,7 @@ pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod inflation;
+pub mod inspect;
 pub mod limits;
 pub mod logbook;
 pub mod measure;

@@ -6,6 +6,7 @@
 //! and the unit follows the person's choice, apart from the language.
 
 mod entry;
+mod inspect;
 mod procedure;
 mod state;
 mod units;
@@ -26,7 +27,9 @@ use crate::vehicle::Letters;
 const ENGLISH: &[&str] = &[
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/report.ftl"),
     include_str!("../words/en/units.ftl"),
 ];
 
