@@ -13,6 +13,7 @@ pub mod finding;
 pub mod ident;
 pub mod inflation;
 pub mod lifting;
+pub mod inspect;
 pub mod limits;
 pub mod logbook;
 pub mod measure;

@@ -8,6 +8,7 @@
 mod engine;
 mod entry;
 mod pending;
+mod inspect;
 mod procedure;
 mod state;
 mod units;
@@ -30,7 +31,9 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/report.ftl"),
     include_str!("../words/en/units.ftl"),
 ];
 
