@@ -7,6 +7,9 @@
 
 mod engine;
 mod entry;
+mod fastening;
+mod inflation;
+mod limits;
 mod pending;
 mod procedure;
 mod state;
@@ -28,7 +31,10 @@ use crate::vehicle::Letters;
 const ENGLISH: &[&str] = &[
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/fastening.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inflation.ftl"),
+    include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/units.ftl"),
 ];

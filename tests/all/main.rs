@@ -8,9 +8,9 @@ mod photos;
 mod rotation;
 mod standards;
 mod store;
+mod store;
 mod torque;
 mod words;
-mod store;
 mod words;
 
 mod sidewall;

@@ -212,12 +212,9 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
 
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
-    let here: Vec<Circumstance> =
-        bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
+    let here: Vec<Circumstance> = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
     let shown_before = |caution: CautionId| {
-        tasks
-            .iter()
-            .any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
+        tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
     };
     task.step
         .cautions
