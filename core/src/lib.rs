@@ -13,6 +13,7 @@ pub mod finding;
 pub mod ident;
 pub mod inflation;
 pub mod limits;
+pub mod lifting;
 pub mod logbook;
 pub mod measure;
 pub mod photos;

@@ -16,6 +16,7 @@ mod state;
 mod units;
 
 pub use entry::FactContext;
+pub use pending::report as pending_report;
 pub use units::{Quantity, Worded};
 
 use std::borrow::Cow;

@@ -1,6 +1,8 @@
 //! What must hold, in one binary.
+
 mod drive;
 mod due;
+mod engine;
 mod inflation;
 mod limits;
 mod measure;
@@ -17,3 +19,6 @@ mod sidewall;
 mod standards;
 mod store;
 mod torque;
+mod words;
+mod lifting;
+mod renderer;

@@ -12,9 +12,9 @@ use crate::ident::Digest;
 use crate::logbook::{Book, Job};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
-use crate::report;
 use crate::store::Check;
 use crate::vehicle::Place;
+use crate::words::pending_report as report;
 use crate::words::{FactContext, Quantity, Say, Speech, Words};
 
 impl Engine {
@@ -280,7 +280,7 @@ pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) 
         .problems
         .iter()
         .map(|problem| CheckLine {
-            kind: problem.kind.code().to_owned(),
+            kind: problem.kind.code(),
             at: words.spot(&problem.at),
             sentence: problem.say(words),
         })

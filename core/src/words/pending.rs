@@ -34,3 +34,31 @@ impl Words {
         format!("{p:?}")
     }
 }
+impl crate::store::ProblemKind {
+    /// x
+    pub fn code(&self) -> String {
+        serde_json::to_value(self)
+            .ok()
+            .and_then(|v| v.get("kind").and_then(|k| k.as_str().map(str::to_owned)))
+            .unwrap_or_default()
+    }
+}
+/// x
+pub mod report {
+    use super::*;
+    use crate::{
+        ident::Digest,
+        logbook::{Book, Job},
+        procedure::Procedure,
+    };
+    /// x
+    pub fn card(
+        _: &Book,
+        job: &Job,
+        _: Option<&Procedure>,
+        _: &Words,
+        _: &dyn Fn(Digest) -> Option<Vec<u8>>,
+    ) -> String {
+        format!("<html>{}</html>", job.number)
+    }
+}
