@@ -7,6 +7,9 @@
 
 mod engine;
 mod entry;
+mod fastening;
+mod inflation;
+mod limits;
 mod pending;
 mod inspect;
 mod procedure;
@@ -30,8 +33,11 @@ use crate::vehicle::Letters;
 const ENGLISH: &[&str] = &[
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/fastening.ftl"),
     include_str!("../words/en/gates.ftl"),
     include_str!("../words/en/inspect.ftl"),
+    include_str!("../words/en/inflation.ftl"),
+    include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
     include_str!("../words/en/units.ftl"),
