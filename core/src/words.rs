@@ -8,6 +8,7 @@
 mod entry;
 mod procedure;
 mod state;
+mod store;
 mod units;
 
 pub use entry::FactContext;
@@ -27,6 +28,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/gates.ftl"),
     include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/store.ftl"),
     include_str!("../words/en/units.ftl"),
 ];
 
