@@ -1,11 +1,17 @@
 //! What must hold, in one binary.
-mod rotation;
+
 mod drive;
 mod due;
+mod engine;
+mod inflation;
+mod limits;
+mod measure;
 mod photos;
+mod rotation;
+mod sidewall;
 mod standards;
+mod store;
 mod torque;
 mod words;
-mod store;
-
-mod sidewall;
+mod lifting;
+mod renderer;
