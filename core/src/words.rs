@@ -14,6 +14,7 @@ mod pending;
 mod inspect;
 mod procedure;
 mod state;
+mod store;
 mod units;
 
 pub use entry::FactContext;
@@ -40,6 +41,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/store.ftl"),
     include_str!("../words/en/units.ftl"),
 ];
 
