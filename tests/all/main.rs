@@ -10,13 +10,6 @@ mod measure;
 mod photos;
 mod renderer;
 mod rotation;
-mod standards;
-mod store;
-mod store;
-mod torque;
-mod words;
-mod words;
-
 mod sidewall;
 mod standards;
 mod store;
