@@ -9,3 +9,4 @@ mod words;
 mod store;
 
 mod sidewall;
+mod wear;
