@@ -5,12 +5,20 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod engine;
 mod entry;
+mod fastening;
+mod inflation;
+mod limits;
+mod pending;
+mod inspect;
 mod procedure;
 mod state;
+mod store;
 mod units;
 
 pub use entry::FactContext;
+pub use pending::report as pending_report;
 pub use units::{Quantity, Worded};
 
 use std::borrow::Cow;
@@ -24,9 +32,16 @@ use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
 const ENGLISH: &[&str] = &[
+    include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/fastening.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inspect.ftl"),
+    include_str!("../words/en/inflation.ftl"),
+    include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/store.ftl"),
     include_str!("../words/en/units.ftl"),
 ];
 

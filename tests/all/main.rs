@@ -1,12 +1,25 @@
 //! What must hold, in one binary.
-mod rotation;
+
 mod drive;
 mod due;
+mod engine;
+mod inflation;
+mod lifting;
+mod limits;
+mod measure;
 mod photos;
+mod renderer;
+mod rotation;
 mod standards;
+mod store;
+mod store;
 mod torque;
 mod words;
-mod store;
+mod words;
 
 mod sidewall;
 mod wear;
+mod standards;
+mod store;
+mod torque;
+mod words;

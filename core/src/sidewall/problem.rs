@@ -56,6 +56,8 @@ pub enum Part {
     MaximumLoad,
     /// Maximum pressure.
     MaximumPressure,
+    /// Approval mark.
+    Approval,
 }
 
 /// What is wrong, with the figures that say why.
@@ -189,6 +191,8 @@ pub enum ProblemKind {
         /// How many there are.
         symbols: usize,
     },
+    /// So many digits in a row that the date can't be told from the rest.
+    TinUnclear,
     /// `DOT` with nothing behind it.
     TinMissing,
     /// A full-length number whose last four symbols are not digits.
@@ -227,8 +231,8 @@ pub enum ProblemKind {
         /// What stands there; empty when nothing does.
         found: String,
     },
-    /// A maximum line without its figure or unit.
-    MaximumUnfinished {
+    /// A maximum line whose figure or unit can't be read.
+    MaximumUnread {
         /// Which line.
         part: Part,
     },
@@ -283,6 +287,7 @@ impl ProblemKind {
             Self::TinMark { .. } => "tin-mark",
             Self::TinTooLong { .. } => "tin-too-long",
             Self::TinTooShort { .. } => "tin-too-short",
+            Self::TinUnclear => "tin-unclear",
             Self::TinMissing => "tin-missing",
             Self::TinNoDate => "tin-no-date",
             Self::TinPartial => "tin-partial",
@@ -293,7 +298,7 @@ impl ProblemKind {
             Self::TinDecade { .. } => "tin-decade",
             Self::TreadwearStep { .. } => "treadwear-step",
             Self::NotAGrade { .. } => "not-a-grade",
-            Self::MaximumUnfinished { .. } => "maximum-unfinished",
+            Self::MaximumUnread { .. } => "maximum-unread",
             Self::UnitsDisagree { .. } => "units-disagree",
             Self::LoadsDisagree { .. } => "loads-disagree",
             Self::RimUnread => "rim-unread",
@@ -317,10 +322,11 @@ impl ProblemKind {
             | Self::TinMark { .. }
             | Self::TinTooLong { .. }
             | Self::TinTooShort { .. }
+            | Self::TinUnclear
             | Self::TinMissing
             | Self::TinWeek { .. }
             | Self::NotAGrade { .. }
-            | Self::MaximumUnfinished { .. }
+            | Self::MaximumUnread { .. }
             | Self::RimUnread => Severity::Error,
             Self::Unknown { .. }
             | Self::Unusual { .. }

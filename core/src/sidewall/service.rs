@@ -108,17 +108,20 @@ impl fmt::Display for Service {
     }
 }
 
-/// How a service description was found.
-pub(super) struct Found {
-    pub service: Service,
-    pub bracketed: bool,
+/// Dual fitment costs one to six steps of load index; some more are let through,
+/// and far apart it is a size.
+pub(super) fn near(single: u32, dual: u32) -> bool {
+    dual <= single.saturating_add(6) && single <= dual.saturating_add(20)
 }
+
+/// Below it, two figures with a slash and no symbol are the start of a size.
+pub(super) const LEAST_WITHOUT_SYMBOL: u32 = 60;
 
 /// Reads a service description at the cursor. `after_size`: right behind a
 /// size, where a bare number or an unknown letter is a service description too.
 /// `None`, with the cursor where it was, when there is none; `Some(None)`
 /// when there is one that can't be taken, with its problem told.
-pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Found>> {
+pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Service>> {
     let from = scan.at();
     let found = attempt(scan, after_size, problems);
     if found.is_none() {
@@ -127,7 +130,7 @@ pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problem
     found
 }
 
-fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Found>> {
+fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Service>> {
     let start = scan.at();
     let bracketed = scan.eat(b'(');
     scan.spaces();
@@ -143,6 +146,9 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
         scan.spaces();
         let at = scan.at();
         let digits = scan.digits(3).filter(|_| !scan.peek().is_some_and(|b| b.is_ascii_digit()))?;
+        if !near(single.value, digits.value) {
+            return None;
+        }
         dual = Some((digits, at));
     } else if spaced {
         scan.go_to(before_slash);
@@ -191,7 +197,11 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
             return Some(None);
         }
         wrong = false;
-        if dual.is_none() && single.count < 2 {
+        let enough = match dual {
+            Some((digits, _)) => digits.value >= LEAST_WITHOUT_SYMBOL,
+            None => single.count >= 2 && after_size,
+        };
+        if !enough {
             return None;
         }
     } else {
@@ -235,13 +245,13 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
         problems.add(start, end_at.saturating_sub(start), ProblemKind::DualAboveSingle { single: load_index, dual });
     }
     let above = bracketed && Service::may_be_above(symbol);
-    Some(Some(Found { service: Service { load_index, load_index_dual, speed_symbol: symbol, above }, bracketed }))
+    Some(Some(Service { load_index, load_index_dual, speed_symbol: symbol, above }))
 }
 
 impl FromStr for Service {
     type Err = Problem;
 
     fn from_str(text: &str) -> Result<Self, Problem> {
-        super::read_alone(text, |scan, problems| read(scan, true, problems).flatten().map(|found| found.service))
+        super::read_alone(text, |scan, problems| read(scan, true, problems).flatten())
     }
 }

@@ -52,8 +52,16 @@ pub(super) fn writing(path: &Path) -> rusqlite::Result<Connection> {
 pub(super) fn reading(path: &Path, alone: bool) -> rusqlite::Result<Connection> {
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let conn = if alone {
-        let escaped = path.to_string_lossy().replace('%', "%25").replace('?', "%3f").replace('#', "%23");
-        Connection::open_with_flags(format!("file:{escaped}?immutable=1"), flags | OpenFlags::SQLITE_OPEN_URI)?
+        let mut uri = String::from("file:");
+        for byte in path.as_os_str().as_encoded_bytes() {
+            match byte {
+                b'/' | b'.' | b'-' | b'_' => uri.push(char::from(*byte)),
+                _ if byte.is_ascii_alphanumeric() => uri.push(char::from(*byte)),
+                _ => uri.push_str(&format!("%{byte:02x}")),
+            }
+        }
+        uri.push_str("?immutable=1");
+        Connection::open_with_flags(uri, flags | OpenFlags::SQLITE_OPEN_URI)?
     } else {
         Connection::open_with_flags(path, flags)?
     };

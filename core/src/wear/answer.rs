@@ -160,11 +160,8 @@ pub fn wear(history: &History, question: &Question) -> Result<Answer, Mistake> {
     }
     let samples = history.samples()?;
     let fit = Fit::of(&samples, question.prior);
-    let positions: Vec<PositionWear> = fit
-        .places()
-        .into_iter()
-        .filter_map(|at| Some(PositionWear { at, rate: rate_of(&fit, at)? }))
-        .collect();
+    let positions: Vec<PositionWear> =
+        fit.places().into_iter().filter_map(|at| Some(PositionWear { at, rate: rate_of(&fit, at)? })).collect();
     let tires = tires(history, &samples, &fit, question);
     let slipped = slipped(&samples, &fit);
     let unknown = unknown(&samples, &tires);
@@ -199,7 +196,12 @@ fn tires(history: &History, samples: &Samples, fit: &Fit, question: &Question) -
         let pattern = found.unwrap_or_default();
         let mut check: Vec<Check> = pattern.iter().flat_map(|pattern| pattern.checks().iter().copied()).collect();
         let mut told = Vec::new();
-        check.retain(|c| !told.contains(c) && { told.push(*c); true });
+        check.retain(|c| {
+            !told.contains(c) && {
+                told.push(*c);
+                true
+            }
+        });
         all.push(TireWear {
             tire: name.clone(),
             at,
@@ -213,7 +215,12 @@ fn tires(history: &History, samples: &Samples, fit: &Fit, question: &Question) -
     }
     // A place that later took another tire is that tire's: what went before is off the vehicle.
     let newest = |tire: &str| {
-        samples.all.iter().filter(|s| samples.tires.get(s.tire).is_some_and(|t| t == tire)).map(|s| s.at_thousand).fold(0.0, f64::max)
+        samples
+            .all
+            .iter()
+            .filter(|s| samples.tires.get(s.tire).is_some_and(|t| t == tire))
+            .map(|s| s.at_thousand)
+            .fold(0.0, f64::max)
     };
     let places: Vec<(Place, f64, String)> = all.iter().map(|t| (t.at, newest(&t.tire), t.tire.clone())).collect();
     all.retain(|tire| {

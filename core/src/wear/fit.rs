@@ -190,7 +190,8 @@ impl Solver<'_> {
         let width = self.design.ncols();
         let mut scaled = self.design.clone();
         let mut target = self.depths.clone();
-        for ((row, mut line), (weight, error)) in scaled.row_iter_mut().enumerate().zip(weights.iter().zip(self.errors)) {
+        for ((row, mut line), (weight, error)) in scaled.row_iter_mut().enumerate().zip(weights.iter().zip(self.errors))
+        {
             let factor = weight.sqrt() / error;
             line *= factor;
             if let Some(cell) = target.get_mut(row) {
@@ -316,8 +317,8 @@ fn student(freedom: usize) -> f64 {
             let g1 = (z.powi(3) + z) / 4.0;
             let g2 = (5.0 * z.powi(5) + 16.0 * z.powi(3) + 3.0 * z) / 96.0;
             let g3 = (3.0 * z.powi(7) + 19.0 * z.powi(5) + 17.0 * z.powi(3) - 15.0 * z) / 384.0;
-            let g4 = (79.0 * z.powi(9) + 776.0 * z.powi(7) + 1482.0 * z.powi(5) - 1920.0 * z.powi(3) - 945.0 * z)
-                / 92_160.0;
+            let g4 =
+                (79.0 * z.powi(9) + 776.0 * z.powi(7) + 1482.0 * z.powi(5) - 1920.0 * z.powi(3) - 945.0 * z) / 92_160.0;
             z + g1 / n + g2 / n.powi(2) + g3 / n.powi(3) + g4 / n.powi(4)
         }
     }

@@ -120,8 +120,8 @@ impl Rows {
             let line = Line { number, row, names: &names };
             let odometer = Distance::new(line.number(distance)?, unit).map_err(|why| line.unreadable(distance, why))?;
             let text = line.cell(place);
-            let at = Place::parse(text)
-                .ok_or_else(|| line.bad(place, RowMistake::NoSuchPlace { text: text.to_owned() }))?;
+            let at =
+                Place::parse(text).ok_or_else(|| line.bad(place, RowMistake::NoSuchPlace { text: text.to_owned() }))?;
             let mut depths = Vec::new();
             for (column, unit) in &grooves {
                 if !line.cell(*column).is_empty() {
