@@ -11,6 +11,7 @@ mod photos;
 mod renderer;
 mod rotation;
 mod sidewall;
+mod wear;
 mod standards;
 mod store;
 mod torque;
