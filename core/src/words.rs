@@ -5,8 +5,12 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod entry;
+mod procedure;
+mod state;
 mod units;
 
+pub use entry::FactContext;
 pub use units::{Quantity, Worded};
 
 use std::borrow::Cow;
@@ -19,7 +23,12 @@ use serde::{Deserialize, Serialize};
 use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
-const ENGLISH: &[&str] = &[include_str!("../words/en/units.ftl")];
+const ENGLISH: &[&str] = &[
+    include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/units.ftl"),
+];
 
 /// A language that has every sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]

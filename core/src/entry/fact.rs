@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 use crate::calendar::Day;
 use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
+use crate::limits::Placard;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::measure::{Depth, Distance, Load, Pressure, Torque};
 use crate::vehicle::hub::Evidence;
@@ -530,14 +531,8 @@ pub enum Shelf {
     },
     /// Cold pressure of each axle, from the placard.
     Placard {
-        /// From the front axle.
-        axles: Vec<Pressure>,
-        /// The spare's.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        spare: Option<Pressure>,
-        /// The tire size on the placard.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        size: Option<String>,
+        /// What is printed.
+        placard: Placard,
     },
     /// Where the vehicle may be lifted.
     LiftPoints {

@@ -4,7 +4,6 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 
 use super::{Lubrication, Thread};
-use crate::ident::Digest;
 use crate::measure::{Distance, Misread, Span, Torque, TorqueUnit, plain};
 
 /// One torque as a manual prints it: a single value or a range, in one unit.
@@ -151,8 +150,8 @@ pub struct RecheckAt {
 
 /// What a manual says about tightening one wheel fastener, as printed.
 ///
-/// Recorded once for a vehicle model with a photo of the page, then reused and
-/// corrected. Nothing in it is filled in from elsewhere.
+/// Recorded once for a vehicle model, then reused and corrected; the record that
+/// holds it also names the photo of the page. Nothing in it is filled in from elsewhere.
 ///
 /// ```
 /// use lugbook::fastener::TorqueSpec;
@@ -182,9 +181,6 @@ pub struct TorqueSpec {
     /// Where it stands: the manual's title and page, as told.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub source: String,
-    /// A photo of the page or label.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub page: Option<Digest>,
 }
 
 /// A torque printed in two units whose values disagree by more than rounding.
@@ -215,7 +211,6 @@ impl TorqueSpec {
             recheck: Vec::new(),
             order: None,
             source: String::new(),
-            page: None,
         }
     }
 

@@ -177,7 +177,7 @@ fn inch_of(text: &str) -> Result<Thread, BadThread> {
         None => (0, 1),
     };
     let per_inch = parts.next();
-    if parts.next().is_some() {
+    if parts.next().is_some() || whole == 0 && top == 0 && bottom == 1 {
         return Err(BadThread::Form);
     }
     if !matches!(bottom, 1 | 2 | 4 | 8 | 16) || top >= bottom || whole > 2 || (bottom > 1 && top == 0) {

@@ -5,6 +5,7 @@
 //! The vehicle maker's manual stands above everything here.
 
 mod adapter;
+mod answer;
 mod bar;
 mod chart;
 mod clamp;
@@ -13,10 +14,10 @@ mod overrun;
 mod passes;
 mod plan;
 mod recheck;
-mod shelf;
 mod target;
 
 pub use adapter::{Adapter, BadAdapter};
+pub use answer::outcome;
 pub use bar::{BAR_SHARE, BarAdvice, BarStanding, BarWarning, advise, choose};
 pub use chart::{ChartLabel, ChartRow, NoChartValue, bench_chart, bench_rows};
 pub use clamp::{ClampLoad, Finish, NutFactor, PropertyClass, clamp_load, nut_factors, proof_load_kn};
@@ -25,7 +26,6 @@ pub use overrun::{Overrun, overrun};
 pub use passes::{Round, SNUG_PERCENT, passes};
 pub use plan::{Caution, Gate, Plan, Request, Stop, gate, plan};
 pub use recheck::{Recheck, RecheckOrigin, recheck};
-pub use shelf::{outcome, spec_of};
 pub use target::{Band, NoTarget, Problem, Target, target, target_through};
 
 pub use crate::fastener::{

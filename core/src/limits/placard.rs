@@ -1,6 +1,5 @@
 use serde::{Deserialize, Serialize};
 
-use crate::ident::Digest;
 use crate::measure::Pressure;
 use crate::vehicle::Place;
 
@@ -19,7 +18,7 @@ pub struct PlacardTire {
 
 /// A vehicle's pressure placard, as printed on the door post or in the manual.
 ///
-/// Entered once for a vehicle model, with a photo of the label as evidence.
+/// Entered once for a vehicle model; the record that holds it names the photo of the label.
 ///
 /// ```
 /// use lugbook::limits::{Placard, PlacardTire};
@@ -39,9 +38,6 @@ pub struct Placard {
     /// Where it was read, as told.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub source: String,
-    /// A photo of the label.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub photo: Option<Digest>,
 }
 
 impl Placard {

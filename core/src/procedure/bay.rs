@@ -423,7 +423,7 @@ impl<'a> Bay<'a> {
     }
 
     /// Where the plan wants a tire.
-    fn belongs(&self, tire: TireId) -> Option<Place> {
+    pub fn belongs(&self, tire: TireId) -> Option<Place> {
         match self.job.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
             None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),
