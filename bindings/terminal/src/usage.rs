@@ -32,7 +32,7 @@ const EXAMPLES: &str = "\
 A first job:
   lugbook person add \"Your name\"
   lugbook vehicle add \"Farm truck\" --class light-truck --model \"make, model, year\"
-  lugbook job open \"Farm truck\" rotation-with-jack-and-stands own hand-tools
+  lugbook job open \"Farm truck\" rotation-with-jack-and-stands hand-tools
   lugbook job
 
 Positions are FL FR RL RR and SP, or LF RF LR RR; both are understood.

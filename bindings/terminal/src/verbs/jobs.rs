@@ -38,12 +38,10 @@ pub enum Job {
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Procedures: rotation-on-a-lift, rotation-with-jack-and-stands.
-Circumstances: customer or own; air, electric or hand-tools; and, with a jack,
-roadside where the job is done beside a road.
+Circumstances: what drives the gun: air, electric, or hand-tools.
 
 Example:
-  lugbook job open \"Orchard truck\" rotation-with-jack-and-stands \\
-    customer electric")]
+  lugbook job open \"Orchard truck\" rotation-with-jack-and-stands electric")]
 pub struct Open {
     /// The vehicle
     vehicle: String,

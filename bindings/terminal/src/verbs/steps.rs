@@ -107,7 +107,12 @@ impl From<Skip> for Command {
 
 impl From<Gate> for Command {
     fn from(said: Gate) -> Self {
-        Self::OpenGate { step: said.which.step, reason: said.reason }
+        // The engine takes a held step as it names it in a refusal: `started RL`.
+        let step = match (said.which.step, said.which.place) {
+            (Some(step), Some(place)) => Some(format!("{step} {place}")),
+            (step, _) => step,
+        };
+        Self::OpenGate { step, reason: said.reason }
     }
 }
 
