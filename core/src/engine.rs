@@ -5,8 +5,10 @@
 //! as a [`Trouble`] with the sentence that a mechanic understands.
 
 mod act;
+mod ask;
 mod command;
 mod host;
+mod planning;
 mod trouble;
 mod view;
 
@@ -16,17 +18,17 @@ pub use command::Command;
 pub use host::{Host, SystemHost};
 pub use trouble::{Trouble, TroubleKind};
 pub use view::{
-    BookView, CautionLine, Change, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView,
-    TaskLine, VehicleLine,
+    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine,
+    PlansView, TaskLine, VehicleLine,
 };
 
 use crate::entry::Draft;
-use crate::ident::{EntryId, PersonId, StreamId};
+use crate::ident::{EntryId, StreamId};
 use crate::logbook::{Book, Logbook};
 use crate::photos::Photos;
 use crate::procedure::{self, Procedure};
 use crate::store::{Opened, Opening, Store};
-use crate::words::{Say, Speech, Words};
+use crate::words::{Speech, Words};
 
 /// An open book.
 pub struct Engine {
@@ -62,7 +64,7 @@ impl Engine {
         let entries = store.entries().map_err(|why| Trouble::of_store(&why, &words))?;
         let procedures = procedure::built_in().map_err(|why| Trouble {
             kind: TroubleKind::Report,
-            sentence: why.say(&words),
+            sentence: words.bad_procedure(&why),
             at: Some(why.file.clone()),
         })?;
         let logbook = Logbook::from_iter(entries);
@@ -97,7 +99,7 @@ impl Engine {
     pub fn add_procedure(&mut self, file: &str, text: &str, speech: Speech) -> Result<(), Trouble> {
         let words = Words::new(speech);
         let procedure = Procedure::parse(file, text)
-            .map_err(|bad| Trouble::said(bad.say(&words)).at(format!("{}:{}", bad.file, bad.line)))?;
+            .map_err(|bad| Trouble::said(words.bad_procedure(&bad)).at(format!("{}:{}", bad.file, bad.line)))?;
         self.procedures.retain(|known| known.id != procedure.id);
         self.procedures.push(procedure);
         Ok(())
@@ -115,7 +117,7 @@ impl Engine {
             photos: &self.photos,
             procedures: &self.procedures,
             host: self.host.as_ref(),
-            head: self.store.head().digest,
+            head: self.store.head().map_err(|why| Trouble::of_store(&why, &words))?.digest,
             words: &words,
         }
         .carry_out(author, command)?;
@@ -148,15 +150,6 @@ impl Engine {
     pub fn check(&self, speech: Speech) -> Result<CheckView, Trouble> {
         let words = Words::new(speech);
         let check = self.store.check().map_err(|why| Trouble::of_store(&why, &words))?;
-        Ok(view::check(&check, &self.photos, &self.book, &words))
-    }
-
-    /// The person a name stands for; the only one in the book when none is given.
-    fn person_named(&self, name: &str) -> Option<PersonId> {
-        self.book
-            .people
-            .iter()
-            .find(|person| person.name.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(name)))
-            .map(|person| person.id)
+        Ok(ask::check(&check, &self.photos, &self.book, &words))
     }
 }

@@ -5,12 +5,15 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod engine;
 mod entry;
+mod pending;
 mod procedure;
 mod state;
 mod units;
 
 pub use entry::FactContext;
+pub use pending::report as pending_report;
 pub use units::{Quantity, Worded};
 
 use std::borrow::Cow;
@@ -24,6 +27,7 @@ use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
 const ENGLISH: &[&str] = &[
+    include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/gates.ftl"),
     include_str!("../words/en/procedures.ftl"),

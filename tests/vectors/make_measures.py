@@ -33,6 +33,7 @@ UNITS = {
     "mph": ("mile/hour", "km/h", "kilometer/hour"),
     "in": ("inch", "mm", "mm"),
 }
+HIGHEST = {"1/32in": 60, "kgf.m": 50, "t": 50, "bar": 12}
 
 
 def convert(value, unit, base):
@@ -44,9 +45,8 @@ def convert(value, unit, base):
 def units():
     for code, (unit, base_code, base) in UNITS.items():
         for value in (1, 2.5, 7, 35, 100):
-            if code in ("1/32in",) and value > 60:
-                continue
-            if code in ("kgf.m", "t") and value > 50:
+            # What lies beyond any wheel is no reading.
+            if value > HIGHEST.get(code, 100):
                 continue
             yield code, value, base_code, repr(convert(value, unit, base))
 
@@ -86,6 +86,10 @@ def best(low, high, step):
     return float(torque), "" if low == high else repr(float(worth))
 
 
+def printed(row):
+    return "{min_Nm}..{max_Nm} N.m, {min_ftlb}..{max_ftlb} ft.lb".format(**row)
+
+
 def targets():
     with open(HERE.parent / "standards" / "wheel_torque.csv", newline="") as file:
         for number, row in enumerate(csv.DictReader(file), 2):
@@ -100,7 +104,7 @@ def targets():
             for (low, high), unit, step in (
                 (in_newton, "N.m", 1), (in_newton, "N.m", 5), (in_foot, "ft.lb", 1), (in_foot, "ft.lb", 5),
             ):
-                yield (number, unit, step, *best(low, high, Fraction(step)))
+                yield (number, row["thread"], printed(row), unit, step, *best(low, high, Fraction(step)))
 
 
 def write(name, header, rows):
@@ -113,5 +117,5 @@ def write(name, header, rows):
 if __name__ == "__main__":
     write("unit_values.csv", ["unit", "value", "base", "in_base"], units())
     write("gas_law.csv", ["gauge_kPa", "from_C", "to_C", "ideal_kPa", "real_air_kPa"], gas())
-    write("torque_targets.csv", ["line", "unit", "step", "target", "margin"], targets())
+    write("torque_targets.csv", ["line", "thread", "printed", "unit", "step", "target", "margin"], targets())
     print(f"pint {pint.__version__}, CoolProp {cp.get_global_param_string('version')}", file=sys.stderr)

@@ -79,12 +79,7 @@ impl<'a> Acting<'a> {
             .and_then(|job| self.book.job(job))
             .is_some_and(|job| job.practice);
         let opened_practice = outcome.sentences.iter().any(|s| *s == self.words.text("said-practice", &[]));
-        Ok(Said {
-            author,
-            practice: practice || opened_practice,
-            facts: outcome.facts,
-            sentences: outcome.sentences,
-        })
+        Ok(Said { author, practice: practice || opened_practice, facts: outcome.facts, sentences: outcome.sentences })
     }
 
     fn of(&self, author: PersonId, command: Command) -> Done {
@@ -149,15 +144,11 @@ impl<'a> Acting<'a> {
             Command::Photo { file, of, at } => self.photo(&bay, &file, of, at.as_deref()),
             Command::Sidewall { at, side, text, looks } => self.sidewall(&bay, &at, side, &text, looks),
             Command::Mark { at, mark } => self.mark(&bay, &at, mark),
-            Command::Tread { at, depths, lowest, reason } => {
-                self.tread(&bay, &at, &depths, lowest.as_deref(), reason)
-            }
+            Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
-            Command::Look { at, part, state, note, photo } => {
-                self.look(&bay, at.as_deref(), part, state, note, photo)
-            }
+            Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),
             Command::Hang { at, mark } => self.hang(&bay, &at, &mark),
             Command::Nuts { at, pass, nut, moved } => self.nuts(&bay, &at, pass, nut, moved),
             Command::Pressure { at, pressure, set, cold } => self.pressure(&bay, &at, &pressure, set, cold),
@@ -177,8 +168,7 @@ impl<'a> Acting<'a> {
     /// The person a name stands for; the only one who can work when none is given.
     fn author(&self, name: Option<&str>) -> Result<PersonId, Trouble> {
         let Some(name) = name else {
-            let mut workers =
-                self.book.people.iter().filter(|person| person.role != crate::entry::Role::Customer);
+            let mut workers = self.book.people.iter().filter(|person| person.role != crate::entry::Role::Customer);
             return match (workers.next(), workers.next()) {
                 (Some(only), None) => Ok(only.id),
                 (None, _) => Err(Trouble::mend(self.words, "trouble-no-person", &[])),
@@ -305,16 +295,14 @@ impl<'a> Acting<'a> {
         Err(self.held(bay, &step.id, &unmet, at))
     }
 
-    fn held(
-        &self,
-        bay: &Bay<'_>,
-        step: &str,
-        unmet: &crate::procedure::Unmet,
-        at: Option<Place>,
-    ) -> Trouble {
+    fn held(&self, bay: &Bay<'_>, step: &str, unmet: &crate::procedure::Unmet, at: Option<Place>) -> Trouble {
         let sentence = self.words.unmet(unmet, &bay.vehicle.layout);
         let at = at.or(unmet.at()).map(|place| self.name_of(bay, place));
-        Trouble { kind: TroubleKind::Held, sentence, at: Some(at.map_or_else(|| step.to_owned(), |at| format!("{step} {at}"))) }
+        Trouble {
+            kind: TroubleKind::Held,
+            sentence,
+            at: Some(at.map_or_else(|| step.to_owned(), |at| format!("{step} {at}"))),
+        }
     }
 
     /// Whether a condition of a step was opened with a reason.

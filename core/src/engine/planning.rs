@@ -8,7 +8,7 @@ use crate::logbook::{Book, Job};
 use crate::measure::{Depth, DepthUnit, PressureUnit, THIRTY_SECOND_MM};
 use crate::procedure::Bay;
 use crate::rotation::{self, AxleFacts, Limit, Mistake, Request, TireFacts};
-use crate::sidewall::{self, LoadClass, Marking, TinAge, Use, Word};
+use crate::sidewall::{self, Marking, TinAge, Use, Word};
 use crate::vehicle::Place;
 
 /// The planner's answer for the job in the bay.
@@ -61,7 +61,7 @@ fn tire_facts(bay: &Bay<'_>, at: Place, tire: TireId, today: Day) -> TireFacts {
     facts.asymmetric = Some(looks.asymmetric);
     facts.winter = marking.words.contains(&Word::Alpine) || looks.studded;
     take_size(&mut facts, &marking);
-    if let Some(TinAge::Known(age)) = marking.tin.as_ref().map(|tin| tin.age_on(today)) {
+    if let Some(TinAge::Known { age }) = marking.tin.as_ref().map(|tin| tin.age_on(today)) {
         facts.age = Some(age);
     }
     facts
@@ -79,7 +79,6 @@ fn take_size(facts: &mut TireFacts, marking: &Marking) {
         facts.load_dual_kg = service.load_kg_dual();
         facts.max_kmh = service.max_kmh().map(f64::from);
     }
-    let _: Option<LoadClass> = marking.load;
 }
 
 /// Each groove's lowest reading over the places around the tire.
@@ -102,8 +101,7 @@ pub(super) fn looks_with(text: &str, looks: TireLooks) -> TireLooks {
     TireLooks {
         directional: looks.directional || has(Word::Rotation),
         asymmetric: looks.asymmetric || has(Word::Outside) || has(Word::Inside),
-        temporary: looks.temporary
-            || marking.size.as_ref().is_some_and(|size| size.made_for() == Some(Use::Temporary)),
+        temporary: looks.temporary || marking.size.as_ref().is_some_and(|size| size.made_for() == Some(Use::Temporary)),
         ..looks
     }
 }

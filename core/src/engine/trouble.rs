@@ -2,7 +2,9 @@
 
 use serde::Serialize;
 
-use crate::words::{Arg, Words};
+use crate::photos::{Doing, PhotoError};
+use crate::store::StoreError;
+use crate::words::{Arg, Say, Words};
 
 /// What the person can do about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
@@ -67,5 +69,29 @@ impl Trouble {
     /// The same, told where.
     pub(crate) fn at(self, at: impl Into<String>) -> Self {
         Self { at: Some(at.into()), ..self }
+    }
+
+    /// A trouble of the store.
+    pub(crate) fn of_store(why: &StoreError, words: &Words) -> Self {
+        let kind = match why {
+            StoreError::MendInput { .. } => TroubleKind::MendInput,
+            StoreError::FreeSpace => TroubleKind::FreeSpace,
+            StoreError::TryAgain { .. } => TroubleKind::TryAgain,
+            StoreError::Restore { .. } => TroubleKind::Restore,
+            StoreError::Report { .. } => TroubleKind::Report,
+        };
+        Self { kind, sentence: why.say(words), at: None }
+    }
+
+    /// A trouble of the photos.
+    pub(crate) fn of_photos(why: &PhotoError, words: &Words) -> Self {
+        let kind = match why {
+            PhotoError::Refused(_) => TroubleKind::MendInput,
+            PhotoError::NoSpace { .. } => TroubleKind::FreeSpace,
+            PhotoError::Storage { doing: Doing::ReadingSource, .. } => TroubleKind::MendInput,
+            PhotoError::Storage { .. } => TroubleKind::TryAgain,
+            PhotoError::Lost { .. } => TroubleKind::Restore,
+        };
+        Self { kind, sentence: why.say(words), at: None }
     }
 }

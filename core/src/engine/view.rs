@@ -2,15 +2,8 @@
 
 use serde::Serialize;
 
-use super::Engine;
-use crate::entry::{Fact, Pass};
-use crate::fastening;
-use crate::logbook::{Book, Job, Status};
-use crate::photos::Photos;
-use crate::procedure::{Ask, Bay, Task, TaskState};
-use crate::store::Check;
-use crate::vehicle::Place;
-use crate::words::{FactContext, Quantity, Say, Speech, Words};
+use crate::logbook::Status;
+use crate::words::Quantity;
 
 /// What a command changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]

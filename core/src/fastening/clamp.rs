@@ -52,6 +52,10 @@ pub fn nut_factors() -> &'static [NutFactor] {
     &FACTORS
 }
 
+/// How far one tightening's clamp load scatters around the computed one, as a
+/// share (grade S: about 30 percent of the preload).
+pub const CLAMP_SCATTER: f64 = 0.30;
+
 /// The clamp load that a torque gives, as a range. Information only: nothing is decided by it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ClampLoad {
@@ -59,6 +63,8 @@ pub struct ClampLoad {
     pub low_kn: f64,
     /// At the lowest nut factor, kN.
     pub high_kn: f64,
+    /// How far a single tightening scatters around either, as a share.
+    pub scatter: f64,
     /// How far to trust the nut factors.
     pub source: Source,
 }
@@ -66,8 +72,8 @@ pub struct ClampLoad {
 /// Clamp load F = T / (K·d): T in N·m, d the nominal diameter in m, K the nut
 /// factor without unit; the answer in kN, from the highest K to the lowest.
 ///
-/// The formula is the usual torque-tension relation; K ranges are grade S, and a
-/// scatter of about ±30 % is usual on top (grade S).
+/// The formula is the usual torque-tension relation; K ranges are grade S, and
+/// [`CLAMP_SCATTER`] comes on top.
 ///
 /// ```
 /// use lugbook::fastening::{clamp_load, Finish, NutFactor};
@@ -86,6 +92,7 @@ pub fn clamp_load(torque: &Torque, thread: Thread, factor: &NutFactor) -> Option
     Some(ClampLoad {
         low_kn: per_factor / factor.high,
         high_kn: per_factor / factor.low,
+        scatter: CLAMP_SCATTER,
         source: Source::read(Grade::Secondary, "engineering data on nut factors"),
     })
 }

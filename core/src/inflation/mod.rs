@@ -14,7 +14,7 @@ mod setting;
 pub use gas::{ATMOSPHERE_KPA, at_temperature, steady_gauge};
 pub use lamp::{Standing, lamp_threshold, standing};
 pub use leak::{Leak, Visit, leak};
-pub use rotation::{Act, AxleChange, after_rotation, placard_of};
+pub use rotation::{Act, AxleChange, after_rotation};
 pub use setting::{
     Ask, Finding, Fitted, ReferenceClass, ReferencePressure, Setting, Warmth, cold_setting, reference_pressures,
 };

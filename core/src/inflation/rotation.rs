@@ -1,7 +1,6 @@
 use serde::Serialize;
 
-use crate::entry::Shelf;
-use crate::limits::{Placard, PlacardTire};
+use crate::limits::Placard;
 use crate::measure::Pressure;
 use crate::vehicle::Place;
 
@@ -53,23 +52,4 @@ pub fn after_rotation(placard: &Placard, moves: &[(Place, Place)]) -> Vec<AxleCh
             AxleChange { from, to, was, now, act }
         })
         .collect()
-}
-
-/// The placard on a shelf; `None` for another kind of specification.
-///
-/// ```
-/// use lugbook::entry::Shelf;
-/// use lugbook::inflation::placard_of;
-/// let shelf = Shelf::Placard { axles: vec!["35 psi".parse()?, "38 psi".parse()?], spare: None, size: None };
-/// assert_eq!(placard_of(&shelf).map(|placard| placard.axles.len()), Some(2));
-/// # Ok::<(), lugbook::measure::Misread>(())
-/// ```
-pub fn placard_of(shelf: &Shelf) -> Option<Placard> {
-    let Shelf::Placard { axles, spare, size } = shelf else { return None };
-    let tire = |cold: Pressure, size: &Option<String>| PlacardTire { cold, full_load: None, size: size.clone() };
-    Some(Placard {
-        axles: axles.iter().map(|cold| Some(tire(*cold, size))).collect(),
-        spare: spare.map(|cold| tire(cold, &None)),
-        source: String::new(),
-    })
 }

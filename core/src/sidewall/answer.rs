@@ -3,8 +3,10 @@
 use serde::{Serialize, Serializer};
 
 use crate::calendar::Day;
+use crate::measure::Unit;
 
 use super::marking::Marking;
+use super::maximum::Printed;
 use super::problem::{ProblemKind, Severity};
 use super::service::Service;
 use super::size::Size;
@@ -33,8 +35,20 @@ pub struct Answer {
     pub second_service: Option<ServiceAnswer>,
     /// Load class code; `standard` also where no load word stands.
     pub load: Option<String>,
+    /// Ply rating.
+    pub ply_rating: Option<u8>,
     /// Tire identification number.
     pub tin: Option<TinAnswer>,
+    /// Uniform tire quality grades.
+    pub utqg: Option<UtqgAnswer>,
+    /// Maximum load lines.
+    pub maximum_loads: Vec<MaximumLoadAnswer>,
+    /// Maximum pressure as printed.
+    pub maximum_pressure: Option<PrintedAnswer>,
+    /// Measuring rim.
+    pub rim: Option<RimAnswer>,
+    /// Approval marks.
+    pub approvals: Vec<String>,
     /// Word codes.
     pub words: Vec<&'static str>,
     /// What was wrong.
@@ -125,6 +139,48 @@ pub struct MadeAnswer {
     pub to: Day,
 }
 
+/// Uniform tire quality grades as data.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct UtqgAnswer {
+    /// Treadwear, a ratio to a reference tire of 100.
+    pub treadwear: Option<u16>,
+    /// `AA`, `A`, `B` or `C`.
+    pub traction: Option<&'static str>,
+    /// `A`, `B` or `C`.
+    pub temperature: Option<&'static str>,
+}
+
+/// A printed figure as data, value and unit as they stand first.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct PrintedAnswer {
+    /// The figure.
+    #[serde(serialize_with = "figure")]
+    pub value: Option<f64>,
+    /// Its unit.
+    pub unit: &'static str,
+}
+
+/// A maximum load line as data.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct MaximumLoadAnswer {
+    /// `single`, `dual` or null.
+    pub fitment: Option<&'static str>,
+    /// The load as printed.
+    pub load: PrintedAnswer,
+    /// The cold pressure it holds at.
+    pub at: Option<PrintedAnswer>,
+}
+
+/// A measuring rim as data.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct RimAnswer {
+    /// Width between the flanges, in.
+    #[serde(serialize_with = "figure")]
+    pub width_in: Option<f64>,
+    /// Flange contour letters.
+    pub contour: Option<&'static str>,
+}
+
 /// A problem as data.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ProblemAnswer {
@@ -148,6 +204,10 @@ pub(super) fn figure<S: Serializer>(value: &Option<f64>, serializer: S) -> Resul
         return serializer.serialize_i64(rounded as i64);
     }
     serializer.serialize_f64(rounded)
+}
+
+fn printed<U: Unit>(printed: &Printed<U>) -> PrintedAnswer {
+    PrintedAnswer { value: Some(printed.first.value()), unit: printed.first.unit().code() }
 }
 
 impl SizeAnswer {
@@ -208,7 +268,28 @@ impl Answer {
             service: marking.service.as_ref().map(ServiceAnswer::of),
             second_service: marking.second_service.as_ref().map(ServiceAnswer::of),
             load: marking.load_class().map(super::LoadClass::code),
+            ply_rating: marking.ply_rating,
             tin: marking.tin.as_ref().map(TinAnswer::of),
+            utqg: marking.utqg.map(|utqg| UtqgAnswer {
+                treadwear: utqg.treadwear,
+                traction: utqg.traction.map(super::Traction::as_str),
+                temperature: utqg.temperature.map(super::TemperatureGrade::as_str),
+            }),
+            maximum_loads: marking
+                .maximum_loads
+                .iter()
+                .map(|line| MaximumLoadAnswer {
+                    fitment: line.fitment.map(|fitment| match fitment {
+                        super::Fitment::Single => "single",
+                        super::Fitment::Dual => "dual",
+                    }),
+                    load: printed(&line.load),
+                    at: line.at.as_ref().map(printed),
+                })
+                .collect(),
+            maximum_pressure: marking.maximum_pressure.as_ref().map(printed),
+            rim: marking.rim.map(|rim| RimAnswer { width_in: Some(rim.width_in()), contour: rim.contour() }),
+            approvals: marking.approvals.iter().map(|approval| approval.text().to_owned()).collect(),
             words: marking.words.iter().map(|word| word.code()).collect(),
             problems: marking
                 .problems

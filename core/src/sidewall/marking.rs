@@ -3,17 +3,25 @@
 use std::fmt;
 use std::str::FromStr;
 
-use super::load_class::{LoadClass, LoadRange};
-use super::problem::{Part, Problem, ProblemKind, Problems, Severity, shown};
-use super::scan::Scan;
+use super::approval::Approval;
+use super::grades::Utqg;
+use super::load_class::LoadClass;
+use super::maximum::{MaximumLoad, Printed};
+use super::problem::{Problem, ProblemKind, Problems, Severity};
+use super::reader::Reader;
+use super::rim_width::RimWidth;
 use super::service::Service;
 use super::size::{Section, Size, Use};
 use super::tin::Tin;
-use super::words::{Meaning, Word};
-use super::{service, size_grammar, tin_grammar, words};
+use super::words::Word;
+use crate::measure::PressureUnit;
 
 /// The most text that is read, in characters: far more than a sidewall bears.
 pub const LONGEST: usize = 2000;
+/// The most maximum load lines that are kept.
+pub const MOST_LOADS: usize = 4;
+/// The most approval marks that are kept.
+pub const MOST_APPROVALS: usize = 12;
 
 /// What was read on a sidewall.
 ///
@@ -30,8 +38,20 @@ pub struct Marking {
     pub second_service: Option<Service>,
     /// The load class as printed; see [`Marking::load_class`].
     pub load: Option<LoadClass>,
+    /// Ply rating, such as 10 for `10PR`: a strength, not a count of plies.
+    pub ply_rating: Option<u8>,
     /// Tire identification number.
     pub tin: Option<Tin>,
+    /// Uniform tire quality grades.
+    pub utqg: Option<Utqg>,
+    /// Maximum load lines, at most [`MOST_LOADS`].
+    pub maximum_loads: Vec<MaximumLoad>,
+    /// Maximum pressure line.
+    pub maximum_pressure: Option<Printed<PressureUnit>>,
+    /// Measuring rim.
+    pub rim: Option<RimWidth>,
+    /// Approval marks, each once, at most [`MOST_APPROVALS`].
+    pub approvals: Vec<Approval>,
     /// Words and marks, each once, in a fixed order.
     pub words: Vec<Word>,
     /// What was wrong, in the order of the text.
@@ -44,7 +64,13 @@ impl PartialEq for Marking {
             && self.service == other.service
             && self.second_service == other.second_service
             && self.load == other.load
+            && self.ply_rating == other.ply_rating
             && self.tin == other.tin
+            && self.utqg == other.utqg
+            && self.maximum_loads == other.maximum_loads
+            && self.maximum_pressure == other.maximum_pressure
+            && self.rim == other.rim
+            && self.approvals == other.approvals
             && self.words == other.words
     }
 }
@@ -103,11 +129,29 @@ impl fmt::Display for Marking {
         {
             put(&load)?;
         }
-        if let Some(tin) = &self.tin {
-            put(tin)?;
+        if let Some(plies) = self.ply_rating {
+            put(&format_args!("{plies}PR"))?;
         }
         for word in &self.words {
             put(word)?;
+        }
+        if let Some(tin) = &self.tin {
+            put(tin)?;
+        }
+        if let Some(utqg) = &self.utqg {
+            put(utqg)?;
+        }
+        for load in &self.maximum_loads {
+            put(load)?;
+        }
+        if let Some(pressure) = &self.maximum_pressure {
+            put(&format_args!("MAX PRESSURE {pressure}"))?;
+        }
+        if let Some(rim) = &self.rim {
+            put(rim)?;
+        }
+        for approval in &self.approvals {
+            put(approval)?;
         }
         Ok(())
     }
@@ -133,6 +177,7 @@ pub(super) fn upper(text: &str) -> String {
             '‐' | '‑' | '‒' | '–' | '—' | '−' => '-',
             '\u{a0}' | '\u{2009}' | '\u{202f}' | '\u{3000}' => ' ',
             '⁄' | '∕' => '/',
+            '→' | '←' | '↑' | '↓' | '↻' | '↺' | '▶' | '►' | '◀' | '◄' | '™' | '®' => ' ',
             '’' | '′' | '″' | '“' | '”' => '"',
             other => other.to_ascii_uppercase(),
         })
@@ -169,10 +214,7 @@ pub fn parse(text: &str) -> Marking {
         return Marking { problems: problems.0, ..Marking::default() };
     }
     let upper = upper(text);
-    let mut reader =
-        Reader { scan: Scan::new(upper.as_bytes()), marking: Marking::default(), problems, after: After::Other };
-    reader.read();
-    let Reader { mut marking, mut problems, .. } = reader;
+    let (mut marking, mut problems) = Reader::new(upper.as_bytes(), problems).read();
     if !upper.is_ascii() {
         for problem in &mut problems.0 {
             place(&upper, problem);
@@ -186,229 +228,4 @@ pub fn parse(text: &str) -> Marking {
     marking.words.sort_unstable();
     marking.words.dedup();
     marking
-}
-
-/// What stood last, as far as it matters for what comes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum After {
-    Size,
-    Service,
-    Other,
-}
-
-struct Reader<'a> {
-    scan: Scan<'a>,
-    marking: Marking,
-    problems: Problems,
-    after: After,
-}
-
-impl Reader<'_> {
-    fn read(&mut self) {
-        self.scan.between_items();
-        if self.scan.done() {
-            self.problems.add(0, 0, ProblemKind::Empty);
-        }
-        while !self.scan.done() {
-            let (from, after) = (self.scan.at(), self.after);
-            self.after = After::Other;
-            self.item(after);
-            if self.scan.at() == from {
-                self.unknown();
-            }
-            self.scan.between_items();
-        }
-    }
-
-    /// Reads one item, or leaves the cursor where it is.
-    fn item(&mut self, after: After) {
-        let Some(first) = self.scan.peek() else { return };
-        if after == After::Size && self.load_range_letter(b'/') {
-            self.after = After::Size;
-            return;
-        }
-        if first.is_ascii_digit() || first == b'(' {
-            if self.size() || self.service(after == After::Size) || self.tin_without_prefix() {
-                return;
-            }
-            if let Some((meaning, end)) = words::phrase(&self.scan) {
-                self.meaning(meaning, end);
-            }
-            return;
-        }
-        if self.tin() || self.size() {
-            return;
-        }
-        if let Some((meaning, end)) = words::phrase(&self.scan) {
-            self.meaning(meaning, end);
-            return;
-        }
-        if after != After::Other && self.scan.run().len() == 1 && self.load_range_letter(b' ') {
-            return;
-        }
-        self.tin_without_prefix();
-    }
-
-    fn size(&mut self) -> bool {
-        let at = self.scan.at();
-        let Some(found) = size_grammar::read(&mut self.scan, &mut self.problems) else { return false };
-        self.after = After::Size;
-        let Some(size) = found else { return true };
-        if self.marking.size.is_some_and(|earlier| earlier != size) {
-            self.repeated(at, Part::Size);
-        } else {
-            self.marking.size = Some(size);
-            if size.is_high_load() {
-                self.load(at, LoadClass::High);
-            }
-        }
-        true
-    }
-
-    fn service(&mut self, after_size: bool) -> bool {
-        let at = self.scan.at();
-        let Some(found) = service::read(&mut self.scan, after_size, &mut self.problems) else { return false };
-        self.after = After::Service;
-        let Some(found) = found else { return true };
-        match (self.marking.service, self.marking.second_service) {
-            (None, _) => {
-                self.marking.service = Some(found.service);
-                if let Some(symbol) = found.service.speed_symbol.filter(|s| s.max_kmh() < 240) {
-                    if self.marking.size.is_some_and(|s| s.is_zr()) {
-                        let len = self.scan.at().saturating_sub(at);
-                        self.problems.add(at, len, ProblemKind::SlowForZr { max_kmh: symbol.max_kmh() });
-                    }
-                }
-            }
-            (Some(first), _) if first == found.service => {}
-            (Some(_), None) => self.marking.second_service = Some(found.service),
-            (Some(_), Some(second)) if second == found.service => {}
-            _ => self.repeated(at, Part::Service),
-        }
-        let _ = found.bracketed;
-        true
-    }
-
-    fn tin(&mut self) -> bool {
-        let at = self.scan.at();
-        if !self.scan.rest().starts_with(b"DOT") {
-            return false;
-        }
-        // `DOTTED` is a word, `DOT1HKB9FLP0723` a number.
-        let run = self.scan.run();
-        if run.len() > 3 && !run.iter().any(u8::is_ascii_digit) && run.len() < 7 {
-            return false;
-        }
-        let Some(found) = tin_grammar::read(&mut self.scan, &mut self.problems) else { return false };
-        if let Some(tin) = found {
-            self.take_tin(at, tin);
-        }
-        true
-    }
-
-    fn tin_without_prefix(&mut self) -> bool {
-        let at = self.scan.at();
-        let Some(tin) = tin_grammar::read_without_prefix(&mut self.scan, &mut self.problems) else { return false };
-        self.take_tin(at, tin);
-        true
-    }
-
-    fn take_tin(&mut self, at: usize, tin: Tin) {
-        if self.marking.tin.as_ref().is_some_and(|earlier| *earlier != tin) {
-            self.repeated(at, Part::Tin);
-        } else {
-            self.marking.tin = Some(tin);
-        }
-    }
-
-    /// `/E` behind a size, or a lone `E` behind a size or service description.
-    fn load_range_letter(&mut self, before: u8) -> bool {
-        let mut ahead = self.scan;
-        let at = ahead.at();
-        if before == b'/' && !ahead.eat(b'/') {
-            return false;
-        }
-        let Some(range) = ahead.peek().and_then(LoadRange::of_byte) else { return false };
-        ahead.step();
-        if !ahead.at_end_of_item() {
-            return false;
-        }
-        self.scan = ahead;
-        self.range(at, range);
-        true
-    }
-
-    fn range(&mut self, at: usize, range: LoadRange) {
-        if range.ply_rating().is_none() {
-            let letter_at = self.scan.at().saturating_sub(1);
-            self.problems.add(letter_at, 1, ProblemKind::LoadRangeUnclear { letter: range.letter() });
-        }
-        self.load(at, LoadClass::Range(range));
-    }
-
-    fn load(&mut self, at: usize, load: LoadClass) {
-        if self.marking.load.is_some_and(|earlier| earlier != load) {
-            self.repeated(at, Part::Load);
-        } else {
-            self.marking.load = Some(load);
-        }
-    }
-
-    fn meaning(&mut self, meaning: Meaning, end: usize) {
-        let at = self.scan.at();
-        self.scan.go_to(end);
-        match meaning {
-            Meaning::Word(word) => self.marking.words.push(word),
-            Meaning::ExtraLoad => self.load(at, LoadClass::Extra),
-            Meaning::LightLoad => self.load(at, LoadClass::Light),
-            Meaning::HighLoad => self.load(at, LoadClass::High),
-            Meaning::StandardLoad => self.load(at, LoadClass::Standard),
-            Meaning::LoadRange => {
-                while self.scan.peek().is_some_and(|b| matches!(b, b' ' | b'-' | b':')) {
-                    self.scan.step();
-                }
-                let run = self.scan.run();
-                match run {
-                    [letter] if LoadRange::of_byte(*letter).is_some() => {
-                        self.scan.step();
-                        if let Some(range) = LoadRange::of_byte(*letter) {
-                            self.range(at, range);
-                        }
-                    }
-                    _ => {
-                        self.problems.add(self.scan.at(), run.len(), ProblemKind::NotALoadRange { found: shown(run) });
-                        let len = run.len();
-                        self.scan.go_to(self.scan.at().saturating_add(len));
-                    }
-                }
-            }
-            _ => self.scan.go_to(at),
-        }
-    }
-
-    fn repeated(&mut self, at: usize, part: Part) {
-        let len = self.scan.at().saturating_sub(at);
-        self.problems.add(at, len, ProblemKind::Repeated { part });
-    }
-
-    /// Steps over what could not be read and tells it.
-    fn unknown(&mut self) {
-        let at = self.scan.at();
-        let token = self.scan.token();
-        // A bracket parts items where nothing else does.
-        let end =
-            token.iter().skip(1).position(|b| matches!(b, b'(' | b')')).map_or(token.len(), |p| p.saturating_add(1));
-        let token = token.get(..end).unwrap_or(token);
-        self.scan.go_to(at.saturating_add(token.len().max(1)));
-        let text = shown(token);
-        let kind = match token {
-            [b'(' | b')', ..] if token.len() == 1 => ProblemKind::Bracket,
-            _ if token.iter().all(u8::is_ascii_alphabetic) => match words::nearly(token) {
-                Some(word) => ProblemKind::Unknown { text, meant: Some(word) },
-                None => ProblemKind::Name { text },
-            },
-            _ => ProblemKind::Unknown { text, meant: words::nearly(token) },
-        };
-        self.problems.add(at, token.len(), kind);
-    }
 }

@@ -2,6 +2,7 @@
 //!
 //! - [`parse`] reads a whole marking: [`Size`], [`Service`] description, load
 //!   class, [`Tin`] with its date and words, each problem with its place.
+//! - [`equivalence`] compares two sizes, [`candidates`] reads what a camera made of a marking.
 //! - [`Answer`] is a marking as data.
 //! - [`load_of_index`], [`SpeedSymbol`] and the figures of [`Size`] say what follows.
 //!
@@ -9,26 +10,46 @@
 //! aspect, a year only from a date code that has one.
 
 mod answer;
+mod approval;
+mod candidates;
+mod confusion;
+mod equivalence;
 mod geometry;
+mod grades;
 mod load_class;
 mod load_index;
 mod marking;
+mod maximum;
 mod problem;
+mod reader;
+mod rim_width;
 mod scan;
 mod service;
 mod size;
 mod size_grammar;
 mod speed_symbol;
 mod stored;
+mod template;
 mod tin;
 mod tin_grammar;
 mod words;
 
-pub use answer::{Answer, MadeAnswer, ProblemAnswer, ServiceAnswer, SizeAnswer, TinAnswer};
+pub use answer::{
+    Answer, MadeAnswer, MaximumLoadAnswer, PrintedAnswer, ProblemAnswer, RimAnswer, ServiceAnswer, SizeAnswer,
+    TinAnswer, UtqgAnswer,
+};
+pub use approval::Approval;
+pub use candidates::{Candidate, Reading, Substitution, candidates};
+pub use equivalence::{
+    Change, ChangeKind, DIAMETER_WARN_PERCENT, DIAMETER_WATCH_PERCENT, Diameter, Equivalence, Weight, equivalence,
+};
+pub use grades::{TemperatureGrade, Traction, Utqg};
 pub use load_class::{LoadClass, LoadRange};
 pub use load_index::{HIGHEST_LOAD_INDEX, load_of_index};
-pub use marking::{LONGEST, Marking, parse};
+pub use marking::{LONGEST, MOST_APPROVALS, MOST_LOADS, Marking, parse};
+pub use maximum::{Fitment, MaximumLoad, Printed};
 pub use problem::{Part, Problem, ProblemKind, Severity, SizePart};
+pub use rim_width::RimWidth;
 pub use service::Service;
 pub use size::{Construction, Size, Use};
 pub use speed_symbol::SpeedSymbol;

@@ -56,6 +56,8 @@ pub enum Part {
     MaximumLoad,
     /// Maximum pressure.
     MaximumPressure,
+    /// Approval mark.
+    Approval,
 }
 
 /// What is wrong, with the figures that say why.
@@ -227,8 +229,8 @@ pub enum ProblemKind {
         /// What stands there; empty when nothing does.
         found: String,
     },
-    /// A maximum line without its figure or unit.
-    MaximumUnfinished {
+    /// A maximum line whose figure or unit can't be read.
+    MaximumUnread {
         /// Which line.
         part: Part,
     },
@@ -293,7 +295,7 @@ impl ProblemKind {
             Self::TinDecade { .. } => "tin-decade",
             Self::TreadwearStep { .. } => "treadwear-step",
             Self::NotAGrade { .. } => "not-a-grade",
-            Self::MaximumUnfinished { .. } => "maximum-unfinished",
+            Self::MaximumUnread { .. } => "maximum-unread",
             Self::UnitsDisagree { .. } => "units-disagree",
             Self::LoadsDisagree { .. } => "loads-disagree",
             Self::RimUnread => "rim-unread",
@@ -320,7 +322,7 @@ impl ProblemKind {
             | Self::TinMissing
             | Self::TinWeek { .. }
             | Self::NotAGrade { .. }
-            | Self::MaximumUnfinished { .. }
+            | Self::MaximumUnread { .. }
             | Self::RimUnread => Severity::Error,
             Self::Unknown { .. }
             | Self::Unusual { .. }

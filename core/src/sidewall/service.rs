@@ -108,17 +108,11 @@ impl fmt::Display for Service {
     }
 }
 
-/// How a service description was found.
-pub(super) struct Found {
-    pub service: Service,
-    pub bracketed: bool,
-}
-
 /// Reads a service description at the cursor. `after_size`: right behind a
 /// size, where a bare number or an unknown letter is a service description too.
 /// `None`, with the cursor where it was, when there is none; `Some(None)`
 /// when there is one that can't be taken, with its problem told.
-pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Found>> {
+pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Service>> {
     let from = scan.at();
     let found = attempt(scan, after_size, problems);
     if found.is_none() {
@@ -127,7 +121,7 @@ pub(super) fn read(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problem
     found
 }
 
-fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Found>> {
+fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Option<Option<Service>> {
     let start = scan.at();
     let bracketed = scan.eat(b'(');
     scan.spaces();
@@ -235,13 +229,13 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
         problems.add(start, end_at.saturating_sub(start), ProblemKind::DualAboveSingle { single: load_index, dual });
     }
     let above = bracketed && Service::may_be_above(symbol);
-    Some(Some(Found { service: Service { load_index, load_index_dual, speed_symbol: symbol, above }, bracketed }))
+    Some(Some(Service { load_index, load_index_dual, speed_symbol: symbol, above }))
 }
 
 impl FromStr for Service {
     type Err = Problem;
 
     fn from_str(text: &str) -> Result<Self, Problem> {
-        super::read_alone(text, |scan, problems| read(scan, true, problems).flatten().map(|found| found.service))
+        super::read_alone(text, |scan, problems| read(scan, true, problems).flatten())
     }
 }

@@ -80,110 +80,182 @@ pub(super) enum Meaning {
     MadeIn,
 }
 
+/// A phrase that was found.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Phrase {
+    pub text: &'static str,
+    pub meaning: Meaning,
+    /// Where it ends.
+    pub end: usize,
+}
+
 use Meaning as M;
 
-/// Phrases; a space stands for spaces, a hyphen or nothing. The first of a word
-/// is how it is printed.
-const PHRASES: &[(&str, Meaning)] = &[
-    ("M+S", M::Word(Word::MudAndSnow)),
-    ("M&S", M::Word(Word::MudAndSnow)),
-    ("M.S.", M::Word(Word::MudAndSnow)),
-    ("M/S", M::Word(Word::MudAndSnow)),
-    ("M-S", M::Word(Word::MudAndSnow)),
-    ("MUD AND SNOW", M::Word(Word::MudAndSnow)),
-    ("3PMSF", M::Word(Word::Alpine)),
-    ("ALPINE", M::Word(Word::Alpine)),
-    ("SNOWFLAKE", M::Word(Word::Alpine)),
-    ("ICE", M::Word(Word::IceGrip)),
-    ("ROTATION", M::Word(Word::Rotation)),
-    ("DIRECTION OF ROTATION", M::Word(Word::Rotation)),
-    ("DIRECTIONAL", M::Word(Word::Rotation)),
-    ("OUTSIDE", M::Word(Word::Outside)),
-    ("OUTSIDE ONLY", M::Word(Word::Outside)),
-    ("OUTER", M::Word(Word::Outside)),
-    ("OUTWARD", M::Word(Word::Outside)),
-    ("EXTERNAL", M::Word(Word::Outside)),
-    ("SIDE FACING OUTWARD", M::Word(Word::Outside)),
-    ("SIDE FACING OUTWARDS", M::Word(Word::Outside)),
-    ("THIS SIDE OUT", M::Word(Word::Outside)),
-    ("INSIDE", M::Word(Word::Inside)),
-    ("INNER", M::Word(Word::Inside)),
-    ("INWARD", M::Word(Word::Inside)),
-    ("SIDE FACING INWARD", M::Word(Word::Inside)),
-    ("SIDE FACING INWARDS", M::Word(Word::Inside)),
-    ("THIS SIDE IN", M::Word(Word::Inside)),
-    ("TUBELESS", M::Word(Word::Tubeless)),
-    ("TL", M::Word(Word::Tubeless)),
-    ("TUBE TYPE", M::Word(Word::TubeType)),
-    ("TT", M::Word(Word::TubeType)),
-    ("REGROOVABLE", M::Word(Word::Regroovable)),
-    ("RETREAD", M::Word(Word::Retread)),
-    ("RETREADED", M::Word(Word::Retread)),
-    ("RECAP", M::Word(Word::Retread)),
-    ("RUN FLAT", M::Word(Word::RunFlat)),
-    ("SELF SUPPORTING", M::Word(Word::RunFlat)),
-    ("RFT", M::Word(Word::RunFlat)),
-    ("SSR", M::Word(Word::RunFlat)),
-    ("ROF", M::Word(Word::RunFlat)),
-    ("RADIAL", M::Word(Word::Radial)),
-    ("STEEL BELTED RADIAL", M::Word(Word::Radial)),
-    ("BIAS", M::Word(Word::Bias)),
-    ("BIAS PLY", M::Word(Word::Bias)),
-    ("STUDDABLE", M::Word(Word::Studdable)),
-    ("TEMPORARY USE ONLY", M::Word(Word::TemporaryUseOnly)),
-    ("TWI", M::Word(Word::WearBar)),
-    ("FRT", M::Word(Word::FreeRolling)),
-    ("POR", M::Word(Word::ProfessionalOffRoad)),
-    ("MPT", M::Word(Word::Multipurpose)),
-    ("NOT FOR HIGHWAY USE", M::Word(Word::NotForHighway)),
-    ("NOT FOR HIGHWAY SERVICE", M::Word(Word::NotForHighway)),
-    ("NHS", M::Word(Word::NotForHighway)),
-    ("FRONT", M::Word(Word::Front)),
-    ("REAR", M::Word(Word::Rear)),
-    ("LEFT", M::Word(Word::Left)),
-    ("RIGHT", M::Word(Word::Right)),
-    ("XL", M::ExtraLoad),
-    ("EXTRA LOAD", M::ExtraLoad),
-    ("REINFORCED", M::ExtraLoad),
-    ("REINF", M::ExtraLoad),
-    ("RF", M::ExtraLoad),
-    ("LL", M::LightLoad),
-    ("LIGHT LOAD", M::LightLoad),
-    ("HL", M::HighLoad),
-    ("HIGH LOAD", M::HighLoad),
-    ("SL", M::StandardLoad),
-    ("STANDARD LOAD", M::StandardLoad),
-    ("LOAD RANGE", M::LoadRange),
-    ("LR", M::LoadRange),
-    ("TREADWEAR", M::Treadwear),
-    ("TRACTION", M::Traction),
-    ("TEMPERATURE", M::Temperature),
-    ("MAX", M::Maximum),
-    ("MAXIMUM", M::Maximum),
-    ("RIM", M::Rim),
-    ("ECE", M::Approval),
-    ("CCC", M::Approval),
-    ("INMETRO", M::Approval),
-    ("GSO", M::Approval),
-    ("SONCAP", M::Approval),
-    ("NOM", M::Approval),
-    ("SNI", M::Approval),
-    ("BIS", M::Approval),
-    ("ISI", M::Approval),
-    ("JIS", M::Approval),
-    ("UTQG", M::Heading),
-    ("TIN", M::Heading),
-    ("SIZE", M::Heading),
-    ("PLIES", M::Plies),
-    ("TREAD", M::Plies),
-    ("SIDEWALL", M::Plies),
-    ("MADE IN", M::MadeIn),
-];
+/// Phrases by their first byte; a space stands for spaces, a hyphen or nothing.
+fn starting_with(first: u8) -> &'static [(&'static str, Meaning)] {
+    match first {
+        b'3' => &[("3PMSF", M::Word(Word::Alpine))],
+        b'A' => &[("ALPINE", M::Word(Word::Alpine))],
+        b'B' => &[("BIAS", M::Word(Word::Bias)), ("BIAS PLY", M::Word(Word::Bias)), ("BIS", M::Approval)],
+        b'C' => &[("CCC", M::Approval)],
+        b'D' => &[("DIRECTION OF ROTATION", M::Word(Word::Rotation)), ("DIRECTIONAL", M::Word(Word::Rotation))],
+        b'E' => &[("EXTERNAL", M::Word(Word::Outside)), ("EXTRA LOAD", M::ExtraLoad), ("ECE", M::Approval)],
+        b'F' => &[("FRT", M::Word(Word::FreeRolling)), ("FRONT", M::Word(Word::Front))],
+        b'G' => &[("GSO", M::Approval)],
+        b'H' => &[("HL", M::HighLoad), ("HIGH LOAD", M::HighLoad)],
+        b'I' => &[
+            ("ICE", M::Word(Word::IceGrip)),
+            ("INSIDE", M::Word(Word::Inside)),
+            ("INNER", M::Word(Word::Inside)),
+            ("INWARD", M::Word(Word::Inside)),
+            ("INMETRO", M::Approval),
+            ("ISI", M::Approval),
+        ],
+        b'J' => &[("JIS", M::Approval)],
+        b'L' => &[
+            ("LEFT", M::Word(Word::Left)),
+            ("LL", M::LightLoad),
+            ("LIGHT LOAD", M::LightLoad),
+            ("LOAD RANGE", M::LoadRange),
+            ("LR", M::LoadRange),
+        ],
+        b'M' => &[
+            ("M+S", M::Word(Word::MudAndSnow)),
+            ("M&S", M::Word(Word::MudAndSnow)),
+            ("M.S.", M::Word(Word::MudAndSnow)),
+            ("M/S", M::Word(Word::MudAndSnow)),
+            ("M-S", M::Word(Word::MudAndSnow)),
+            ("MUD AND SNOW", M::Word(Word::MudAndSnow)),
+            ("MPT", M::Word(Word::Multipurpose)),
+            ("MAX", M::Maximum),
+            ("MAXIMUM", M::Maximum),
+            ("MADE IN", M::MadeIn),
+        ],
+        b'N' => &[
+            ("NOT FOR HIGHWAY USE", M::Word(Word::NotForHighway)),
+            ("NOT FOR HIGHWAY SERVICE", M::Word(Word::NotForHighway)),
+            ("NHS", M::Word(Word::NotForHighway)),
+            ("NOM", M::Approval),
+        ],
+        b'O' => &[
+            ("OUTSIDE", M::Word(Word::Outside)),
+            ("OUTSIDE ONLY", M::Word(Word::Outside)),
+            ("OUTER", M::Word(Word::Outside)),
+            ("OUTWARD", M::Word(Word::Outside)),
+        ],
+        b'P' => &[("POR", M::Word(Word::ProfessionalOffRoad)), ("PLIES", M::Plies)],
+        b'R' => &[
+            ("ROTATION", M::Word(Word::Rotation)),
+            ("REGROOVABLE", M::Word(Word::Regroovable)),
+            ("RETREAD", M::Word(Word::Retread)),
+            ("RETREADED", M::Word(Word::Retread)),
+            ("RECAP", M::Word(Word::Retread)),
+            ("RUN FLAT", M::Word(Word::RunFlat)),
+            ("RFT", M::Word(Word::RunFlat)),
+            ("ROF", M::Word(Word::RunFlat)),
+            ("RADIAL", M::Word(Word::Radial)),
+            ("REAR", M::Word(Word::Rear)),
+            ("RIGHT", M::Word(Word::Right)),
+            ("REINFORCED", M::ExtraLoad),
+            ("REINF", M::ExtraLoad),
+            ("RF", M::ExtraLoad),
+            ("RIM", M::Rim),
+        ],
+        b'S' => &[
+            ("SNOWFLAKE", M::Word(Word::Alpine)),
+            ("SIDE FACING OUTWARD", M::Word(Word::Outside)),
+            ("SIDE FACING OUTWARDS", M::Word(Word::Outside)),
+            ("SIDE FACING INWARD", M::Word(Word::Inside)),
+            ("SIDE FACING INWARDS", M::Word(Word::Inside)),
+            ("SELF SUPPORTING", M::Word(Word::RunFlat)),
+            ("SSR", M::Word(Word::RunFlat)),
+            ("STEEL BELTED RADIAL", M::Word(Word::Radial)),
+            ("STUDDABLE", M::Word(Word::Studdable)),
+            ("SL", M::StandardLoad),
+            ("STANDARD LOAD", M::StandardLoad),
+            ("SONCAP", M::Approval),
+            ("SNI", M::Approval),
+            ("SIZE", M::Heading),
+            ("SIDEWALL", M::Plies),
+        ],
+        b'T' => &[
+            ("THIS SIDE OUT", M::Word(Word::Outside)),
+            ("THIS SIDE IN", M::Word(Word::Inside)),
+            ("TUBELESS", M::Word(Word::Tubeless)),
+            ("TL", M::Word(Word::Tubeless)),
+            ("TUBE TYPE", M::Word(Word::TubeType)),
+            ("TT", M::Word(Word::TubeType)),
+            ("TEMPORARY USE ONLY", M::Word(Word::TemporaryUseOnly)),
+            ("TWI", M::Word(Word::WearBar)),
+            ("TREADWEAR", M::Treadwear),
+            ("TRACTION", M::Traction),
+            ("TEMPERATURE", M::Temperature),
+            ("TIN", M::Heading),
+            ("TREAD", M::Plies),
+        ],
+        b'U' => &[("UTQG", M::Heading)],
+        b'X' => &[("XL", M::ExtraLoad)],
+        _ => &[],
+    }
+}
 
 impl Word {
+    /// All words.
+    pub const ALL: [Self; 24] = [
+        Self::MudAndSnow,
+        Self::Alpine,
+        Self::IceGrip,
+        Self::Rotation,
+        Self::Outside,
+        Self::Inside,
+        Self::Tubeless,
+        Self::TubeType,
+        Self::Regroovable,
+        Self::Retread,
+        Self::RunFlat,
+        Self::Radial,
+        Self::Bias,
+        Self::Studdable,
+        Self::TemporaryUseOnly,
+        Self::WearBar,
+        Self::FreeRolling,
+        Self::ProfessionalOffRoad,
+        Self::Multipurpose,
+        Self::NotForHighway,
+        Self::Front,
+        Self::Rear,
+        Self::Left,
+        Self::Right,
+    ];
+
     /// How it is printed.
     pub fn as_str(self) -> &'static str {
-        PHRASES.iter().find(|(_, meaning)| *meaning == M::Word(self)).map_or("", |(text, _)| text)
+        match self {
+            Self::MudAndSnow => "M+S",
+            Self::Alpine => "3PMSF",
+            Self::IceGrip => "ICE",
+            Self::Rotation => "ROTATION",
+            Self::Outside => "OUTSIDE",
+            Self::Inside => "INSIDE",
+            Self::Tubeless => "TUBELESS",
+            Self::TubeType => "TUBE TYPE",
+            Self::Regroovable => "REGROOVABLE",
+            Self::Retread => "RETREAD",
+            Self::RunFlat => "RUN FLAT",
+            Self::Radial => "RADIAL",
+            Self::Bias => "BIAS",
+            Self::Studdable => "STUDDABLE",
+            Self::TemporaryUseOnly => "TEMPORARY USE ONLY",
+            Self::WearBar => "TWI",
+            Self::FreeRolling => "FRT",
+            Self::ProfessionalOffRoad => "POR",
+            Self::Multipurpose => "MPT",
+            Self::NotForHighway => "NOT FOR HIGHWAY USE",
+            Self::Front => "FRONT",
+            Self::Rear => "REAR",
+            Self::Left => "LEFT",
+            Self::Right => "RIGHT",
+        }
     }
 
     /// The word's code in data, such as `mud-and-snow`.
@@ -243,15 +315,12 @@ fn reach(text: &[u8], phrase: &str) -> Option<usize> {
 
 /// The longest phrase at the cursor, and where it ends; the cursor stays. It
 /// ends before a space, a mark, or (for `LOAD RANGE` and the grades) a figure.
-pub(super) fn phrase(scan: &Scan<'_>) -> Option<(Meaning, usize)> {
+pub(super) fn phrase(scan: &Scan<'_>) -> Option<Phrase> {
     let text = scan.rest();
-    let first = text.first()?;
-    let mut best: Option<(Meaning, usize)> = None;
-    for (phrase, meaning) in PHRASES {
-        if phrase.as_bytes().first() != Some(first) {
-            continue;
-        }
-        let Some(len) = reach(text, phrase).filter(|len| best.is_none_or(|(_, most)| *len > most)) else { continue };
+    let first = *text.first()?;
+    let mut best: Option<(&'static str, Meaning, usize)> = None;
+    for (phrase, meaning) in starting_with(first) {
+        let Some(len) = reach(text, phrase).filter(|len| best.is_none_or(|(_, _, most)| *len > most)) else { continue };
         let ends = match text.get(len) {
             None => true,
             Some(b) if parts(*b) => true,
@@ -264,17 +333,17 @@ pub(super) fn phrase(scan: &Scan<'_>) -> Option<(Meaning, usize)> {
             },
         };
         if ends {
-            best = Some((*meaning, len));
+            best = Some((phrase, *meaning, len));
         }
     }
-    best.map(|(meaning, len)| (meaning, scan.at().saturating_add(len)))
+    best.map(|(text, meaning, len)| Phrase { text, meaning, end: scan.at().saturating_add(len) })
 }
 
 /// Whether a run of letters and digits has a meaning of its own, so that it is
 /// no part of a tire identification number without date.
 pub(super) fn stands_alone(run: &[u8]) -> bool {
     let scan = Scan::new(run);
-    if phrase(&scan).is_some_and(|(_, end)| end == run.len()) || run == b"DOT" {
+    if phrase(&scan).is_some_and(|phrase| phrase.end == run.len()) || run == b"DOT" {
         return true;
     }
     // A service description: two or three digits and a symbol.
@@ -288,7 +357,7 @@ pub(super) fn nearly(run: &[u8]) -> Option<&'static str> {
     if run.len() < 5 {
         return None;
     }
-    let words =
-        PHRASES.iter().map(|(phrase, _)| *phrase).filter(|phrase| !phrase.contains(' ') && phrase.len() == run.len());
-    words.into_iter().find(|word| word.bytes().zip(run).filter(|(a, b)| a != *b).count() == 1)
+    let all = (b'0'..=b'Z').flat_map(starting_with).map(|(phrase, _)| *phrase);
+    all.filter(|phrase| !phrase.contains(' ') && phrase.len() == run.len())
+        .find(|word| word.bytes().zip(run).filter(|(a, b)| a != *b).count() == 1)
 }

@@ -11,8 +11,8 @@ use super::error::{Mend, StoreError};
 use super::folder::{Folder, Found, Lock};
 use super::problem::{Missing, Problem, ProblemKind};
 use super::reading;
-use super::rows;
 use super::rescue::{self, Rescued};
+use super::rows;
 use super::schema;
 use super::witness::Mark;
 use super::writer::{Handle, Writer, of_book};
@@ -216,5 +216,8 @@ fn read_only(folder: Folder) -> Result<(Store, Opened), StoreError> {
     let mark = rows::mark(&conn).map_err(fault)?;
     let missing = rows::gaps(&conn).map_err(fault)?;
     let store = Store { folder, writer: None, readers: vec![conn].into(), stream: own, alone };
-    Ok((store, Opened { created: false, writable: false, stream: own, mark, migrated_from: None, missing, rescued: None }))
+    Ok((
+        store,
+        Opened { created: false, writable: false, stream: own, mark, migrated_from: None, missing, rescued: None },
+    ))
 }

@@ -8,6 +8,7 @@ use crate::entry::{
 };
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
+use crate::limits::{Placard, PlacardTire};
 use crate::logbook::{Book, Job};
 use crate::measure::{Depth, Reading};
 use crate::procedure::{Condition, Procedure};
@@ -509,26 +510,33 @@ impl Words {
                 "shelf-torque-studs",
                 &[("torque", self.torque_spec(spec).into()), ("studs", studs.to_string().into())],
             ),
-            Shelf::Placard { axles, spare, size } => {
-                let axles = self.list(axles.iter().zip(1u8..).map(|(pressure, axle)| {
-                    let pressure = self.reading(pressure);
-                    self.text("axle-pressure", &[("axle", axle.to_string().into()), ("pressure", pressure.into())])
-                }));
-                let pressures = match spare {
-                    Some(spare) => self
-                        .text("shelf-placard-spare", &[("axles", axles.into()), ("spare", self.reading(spare).into())]),
-                    None => axles,
-                };
-                match size {
-                    Some(size) => self
-                        .text("shelf-placard-size", &[("pressures", pressures.into()), ("size", size.as_str().into())]),
-                    None => pressures,
-                }
-            }
+            Shelf::Placard { placard } => self.placard(placard),
             Shelf::LiftPoints { text } => bare(text).to_owned(),
             Shelf::Drive { drive } => self.drive(*drive),
             Shelf::Pattern { pattern } => self.pattern(pattern),
         }
+    }
+
+    /// A placard as printed, axle by axle.
+    pub fn placard(&self, placard: &Placard) -> String {
+        let mut lines: Vec<String> = Vec::new();
+        for (tire, axle) in placard.axles.iter().zip(1u8..) {
+            let printed = match tire {
+                Some(tire) => self.placard_tire(tire),
+                None => self.text("placard-unread", &[]),
+            };
+            lines.push(self.text("placard-axle", &[("axle", axle.to_string().into()), ("printed", printed.into())]));
+        }
+        if let Some(spare) = &placard.spare {
+            lines.push(self.text("placard-spare", &[("printed", self.placard_tire(spare).into())]));
+        }
+        lines.join("; ")
+    }
+
+    fn placard_tire(&self, tire: &PlacardTire) -> String {
+        let full = tire.full_load.map(|full| self.text("placard-full", &[("pressure", self.reading(&full).into())]));
+        let size = tire.size.as_ref().map(|size| self.text("placard-size", &[("size", size.as_str().into())]));
+        self.list(std::iter::once(self.reading(&tire.cold)).chain(full).chain(size))
     }
 
     /// A torque specification as printed: each printing, and the thread's condition when told.
@@ -649,7 +657,8 @@ fn stands_at(fact: &Fact) -> Option<Option<Place>> {
         | Fact::PhotoTaken { at, .. }
         | Fact::SensorRead { at, .. }
         | Fact::StepDone { at, .. }
-        | Fact::StepSkipped { at, .. } => at.map(Some),
+        | Fact::StepSkipped { at, .. }
+        | Fact::GateOpened { at, .. } => at.map(Some),
         _ => None,
     }
 }

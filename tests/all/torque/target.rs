@@ -44,8 +44,12 @@ fn every_makers_row_gives_the_target_found_by_trying_all_steps() {
     for frozen in vectors("torque_targets.csv") {
         let line = frozen.number("line") as usize;
         let row = rows.iter().find(|row| row.line == line).unwrap();
-        let newton: Printed = format!("{}..{} N.m", row.text("min_Nm"), row.text("max_Nm")).parse().unwrap();
-        let foot: Printed = format!("{}..{} ft.lb", row.text("min_ftlb"), row.text("max_ftlb")).parse().unwrap();
+        assert_eq!(row.text("thread"), frozen.text("thread"), "line {line}");
+        let [min_nm, max_nm, min_ftlb, max_ftlb] = ["min_Nm", "max_Nm", "min_ftlb", "max_ftlb"].map(|c| row.text(c));
+        let printed = format!("{min_nm}..{max_nm} N.m, {min_ftlb}..{max_ftlb} ft.lb");
+        assert_eq!(printed, frozen.text("printed"), "line {line}: make the vectors anew");
+        let newton: Printed = format!("{min_nm}..{max_nm} N.m").parse().unwrap();
+        let foot: Printed = format!("{min_ftlb}..{max_ftlb} ft.lb").parse().unwrap();
         let step = format!("{} {}", frozen.text("step"), frozen.text("unit"));
         let found = target(&TorqueSpec::printed([newton, foot]), &wrench(4.0, &step));
         if frozen.text("target") == "none" {

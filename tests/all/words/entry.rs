@@ -5,6 +5,7 @@ use lugbook::entry::{
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
 use lugbook::finding::State;
 use lugbook::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use lugbook::limits::{Placard, PlacardTire};
 use lugbook::logbook::{Book, Status};
 use lugbook::measure::Depth;
 use lugbook::vehicle::hub::{self, Evidence};
@@ -16,6 +17,10 @@ const FL: Place =
 
 fn depths(text: &str) -> Vec<Depth> {
     text.split(' ').map(|depth| depth.parse().expect("a depth")).collect()
+}
+
+fn placard_tire(cold: &str) -> PlacardTire {
+    PlacardTire { cold: cold.parse().expect("a pressure"), full_load: None, size: Some("LT245/75R16".into()) }
 }
 
 fn spec() -> TorqueSpec {
@@ -71,9 +76,11 @@ fn facts() -> Vec<Fact> {
         },
         shelf(Shelf::Torque { spec: spec(), studs: Some(6) }),
         shelf(Shelf::Placard {
-            axles: vec!["35 psi".parse().unwrap(), "41 psi".parse().unwrap()],
-            spare: Some("60 psi".parse().unwrap()),
-            size: Some("LT245/75R16".into()),
+            placard: Placard {
+                axles: vec![Some(placard_tire("35 psi")), None],
+                spare: Some(PlacardTire { full_load: Some("65 psi".parse().unwrap()), ..placard_tire("60 psi") }),
+                source: "Door label".into(),
+            },
         }),
         shelf(Shelf::LiftPoints { text: "Under the frame, behind the front wheels".into() }),
         shelf(Shelf::Drive { drive: Drive::PartTime }),
@@ -209,6 +216,7 @@ fn facts() -> Vec<Fact> {
         Fact::GateOpened {
             job,
             step: "final".into(),
+            at: Some(FL),
             condition: "torque-known".into(),
             reason: "no manual in the yard".into(),
         },

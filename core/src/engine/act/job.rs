@@ -5,9 +5,7 @@ use std::path::Path;
 use super::{Acting, Done, Outcome, clipped};
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
-use crate::entry::{
-    Answer, Complaint, DriveSeen, Fact, Kind, OdometerNote, PhotoOf, Shelf, Signature,
-};
+use crate::entry::{Answer, Complaint, DriveSeen, Fact, Kind, OdometerNote, PhotoOf, Shelf, Signature};
 use crate::ident::{JobId, PersonId};
 use crate::logbook::Status;
 use crate::measure::{Distance, DistanceUnit};
@@ -33,7 +31,11 @@ impl<'a> Acting<'a> {
         let number = self.book.jobs.len().saturating_add(1);
         let said = self.words.text(
             "said-job-opened",
-            &[("job", number.into()), ("vehicle", vehicle.name.as_str().into()), ("title", self.words.title(procedure).into())],
+            &[
+                ("job", number.into()),
+                ("vehicle", vehicle.name.as_str().into()),
+                ("title", self.words.title(procedure).into()),
+            ],
         );
         let outcome = Outcome::fact(Fact::JobOpened {
             job,
@@ -194,7 +196,8 @@ impl<'a> Acting<'a> {
             .find_map(crate::logbook::Job::odometer);
         match before {
             Some(before) if *reading < before => {
-                let args = [("now", self.words.reading(reading).into()), ("before", self.words.reading(&before).into())];
+                let args =
+                    [("now", self.words.reading(reading).into()), ("before", self.words.reading(&before).into())];
                 Err(Trouble::mend(self.words, "trouble-odometer-behind", &args))
             }
             _ => Ok(()),
@@ -237,10 +240,8 @@ impl<'a> Acting<'a> {
 
     pub(super) fn photo(&self, bay: &Bay<'_>, file: &Path, of: PhotoOf, at: Option<&str>) -> Done {
         let at = at.map(|at| self.place(bay, at)).transpose()?;
-        let intake = self
-            .photos
-            .intake_file(file, self.host.now())
-            .map_err(|why| Trouble::of_photos(&why, self.words))?;
+        let intake =
+            self.photos.intake_file(file, self.host.now()).map_err(|why| Trouble::of_photos(&why, self.words))?;
         let number = super::photos_of(bay.job).len().saturating_add(1);
         let mut outcome = Outcome::fact(Fact::PhotoTaken {
             job: Some(bay.job.id),
@@ -375,11 +376,9 @@ impl<'a> Acting<'a> {
         let line = self.line(bay, number)?;
         let reason = self.text("what-reason", reason)?;
         let fact = match &line.fact {
-            Fact::OdometerRead { reading, note, .. } => Fact::OdometerRead {
-                job: bay.job.id,
-                reading: self.reading(value, Some(reading.unit()))?,
-                note: *note,
-            },
+            Fact::OdometerRead { reading, note, .. } => {
+                Fact::OdometerRead { job: bay.job.id, reading: self.reading(value, Some(reading.unit()))?, note: *note }
+            }
             Fact::TreadMeasured { tire, at, lowest, .. } => {
                 let (grooves, low) = self.depths(value, Some(lowest.unit()))?;
                 Fact::TreadMeasured { job: bay.job.id, tire: *tire, at: *at, grooves, lowest: low, reason: None }

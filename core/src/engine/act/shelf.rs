@@ -83,9 +83,8 @@ impl Acting<'_> {
     }
 
     pub(super) fn add_wrench(&self, name: &str, accuracy: &str, step: &str, calibrated: Option<&str>) -> Done {
-        let percent = fastener::accuracy_of(accuracy).map_err(|_| {
-            Trouble::mend(self.words, "trouble-accuracy", &[("given", clipped(accuracy).into())])
-        })?;
+        let percent = fastener::accuracy_of(accuracy)
+            .map_err(|_| Trouble::mend(self.words, "trouble-accuracy", &[("given", clipped(accuracy).into())]))?;
         let mut papers = Wrench::new(percent, self.reading::<TorqueUnit>(step, None)?);
         papers.last_calibration = calibrated.map(|day| self.past_day(day)).transpose()?;
         self.add_tool(name, ToolKind::Wrench { papers })
@@ -162,15 +161,13 @@ impl Acting<'_> {
             return Err(Trouble::mend(self.words, "trouble-studs", &[]));
         }
         spec.source = self.text("what-source", source)?;
-        spec.page = self.page_photo(photo)?;
+        let page_photo = self.page_photo(photo)?;
         let clash = spec.unit_clash();
-        let page_photo = spec.page;
         let outcome =
             self.put_on_shelf(&vehicle.model, Shelf::Torque { spec, studs: page.studs }, source, page_photo)?;
         Ok(match clash {
             Some(clash) => {
-                let args =
-                    [("first", clash.first.to_string().into()), ("second", clash.second.to_string().into())];
+                let args = [("first", clash.first.to_string().into()), ("second", clash.second.to_string().into())];
                 outcome.note(self.words.text("said-unit-clash", &args))
             }
             None => outcome,
@@ -207,8 +204,7 @@ impl Acting<'_> {
             Some(text) => tire(text)?,
             None => None,
         };
-        placard.photo = self.page_photo(photo)?;
-        let page_photo = placard.photo;
+        let page_photo = self.page_photo(photo)?;
         self.put_on_shelf(&vehicle.model, Shelf::Placard { placard }, source, page_photo)
     }
 

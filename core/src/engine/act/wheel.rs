@@ -4,8 +4,8 @@ use super::{Acting, Done, Outcome, clipped};
 use crate::engine::planning;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks, ToolKind,
-    Turned,
+    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks,
+    ToolKind, Turned,
 };
 use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
@@ -46,20 +46,12 @@ impl Acting<'_> {
         Ok((text.trim().to_owned(), notes))
     }
 
-    pub(super) fn sidewall(
-        &self,
-        bay: &Bay<'_>,
-        at: &str,
-        side: SidewallSide,
-        text: &str,
-        looks: TireLooks,
-    ) -> Done {
+    pub(super) fn sidewall(&self, bay: &Bay<'_>, at: &str, side: SidewallSide, text: &str, looks: TireLooks) -> Done {
         let at = self.place(bay, at)?;
         let tire = self.tire_at(bay, at)?;
         let (text, notes) = self.marking(text)?;
         let looks = planning::looks_with(&text, looks);
-        let fact =
-            Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
+        let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
         Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
     }
 
@@ -83,11 +75,7 @@ impl Acting<'_> {
 
     /// Depths as typed: grooves set apart by spaces, places around by `;`, the
     /// unit once at the end.
-    pub(super) fn depths(
-        &self,
-        text: &str,
-        default: Option<DepthUnit>,
-    ) -> Result<(Vec<Vec<Depth>>, Depth), Trouble> {
+    pub(super) fn depths(&self, text: &str, default: Option<DepthUnit>) -> Result<(Vec<Vec<Depth>>, Depth), Trouble> {
         let bad = || {
             let args = [("given", clipped(text).into())];
             Trouble::mend(self.words, "trouble-depths", &args)
@@ -97,10 +85,8 @@ impl Acting<'_> {
             Units::Metric => Some(DepthUnit::Millimetre),
             Units::Us => Some(DepthUnit::ThirtySecond),
         });
-        let unit_at = text
-            .char_indices()
-            .find(|(_, c)| c.is_alphabetic() || *c == '/')
-            .map_or(text.len(), |(at, _)| at);
+        let unit_at =
+            text.char_indices().find(|(_, c)| c.is_alphabetic() || *c == '/').map_or(text.len(), |(at, _)| at);
         let (numbers, unit) = text.split_at_checked(unit_at).ok_or_else(bad)?;
         // "7 6 7 1/32in" names its unit by a fraction: its 1 belongs to the unit.
         let (numbers, unit) = match numbers.trim_end().strip_suffix(" 1") {
@@ -186,9 +172,9 @@ impl Acting<'_> {
             return Err(Trouble::mend(self.words, "trouble-no-plan", &args));
         };
         let to = |from: Place| plan.moves.iter().find(|(f, _)| *f == from).map_or(from, |(_, to)| *to);
-        let moves = bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
-        let fact =
-            Fact::PlanChosen { job: Self::job_id(bay), pattern: plan.pattern.code().to_owned(), moves };
+        let moves =
+            bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
+        let fact = Fact::PlanChosen { job: Self::job_id(bay), pattern: plan.pattern.code().to_owned(), moves };
         Ok(Outcome::fact(fact).note(self.words.shout(plan, &bay.vehicle.layout)))
     }
 
@@ -317,9 +303,11 @@ impl Acting<'_> {
             .and_then(|(spec, (_, wrench))| crate::fastening::target(spec, wrench).ok())
             .map(|target| target.target);
         let tool = wrench.filter(|_| clicks).map(|(tool, _)| tool);
-        let mut outcome = Outcome::fact(Fact::NutTightened { job: Self::job_id(bay), at, nuts, pass, turned, setting, tool });
+        let mut outcome =
+            Outcome::fact(Fact::NutTightened { job: Self::job_id(bay), at, nuts, pass, turned, setting, tool });
         if let Some(moved) = moved.filter(|_| clicks) {
-            let first = if pass == Pass::Final { crate::fastener::Pass::FirstFinal } else { crate::fastener::Pass::Recheck };
+            let first =
+                if pass == Pass::Final { crate::fastener::Pass::FirstFinal } else { crate::fastener::Pass::Recheck };
             let id = match judge(first, moved) {
                 NutOutcome::Proven => None,
                 NutOutcome::BackOffQuarterAndAgain => Some("said-back-off"),
@@ -354,8 +342,7 @@ impl Acting<'_> {
             Units::Us => Some(PressureUnit::Psi),
         };
         let pressure = self.reading(text, default)?;
-        let mut outcome =
-            Outcome::fact(Fact::PressureMeasured { job: Self::job_id(bay), at, pressure, set, cold });
+        let mut outcome = Outcome::fact(Fact::PressureMeasured { job: Self::job_id(bay), at, pressure, set, cold });
         let placard = match bay.book.on_shelf(&bay.vehicle.model, Kind::Placard).map(|spec| &spec.shelf) {
             Some(Shelf::Placard { placard }) => placard.at(at).map(|tire| tire.cold),
             _ => None,
