@@ -24,7 +24,7 @@ pub struct Options {
 
     /// When it was, for entering what happened earlier: 2026-11-24T09:15:00Z
     #[arg(long = "at", global = true, value_name = "TIME", env = "LUGBOOK_AT", hide_env = true)]
-    pub at: Option<String>,
+    pub time: Option<String>,
 
     /// Language of the answers
     #[arg(long, global = true, env = "LUGBOOK_LANG", hide_env = true, default_value = "en",
@@ -75,7 +75,7 @@ impl Options {
 
     /// The clock, or the time that was given.
     fn host(&self) -> Result<SystemHost, Trouble> {
-        let Some(text) = &self.at else { return Ok(SystemHost::default()) };
+        let Some(text) = &self.time else { return Ok(SystemHost::default()) };
         let at: Moment = text.parse().map_err(|_| {
             mend(format!("“{}” is no time: write it as 2026-11-24T09:15:00Z.", shorten(text))).at_word("--at")
         })?;

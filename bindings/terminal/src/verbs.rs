@@ -25,14 +25,12 @@ use crate::answer::Answer;
 use crate::demo;
 use crate::options::{Absent, Options};
 
-pub use book::write;
-
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
     ("The book", &["person", "vehicle", "tool", "shelf", "book", "card"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
-    ("Under the vehicle", &["hub", "owner-says"]),
+    ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan"]),
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
@@ -87,6 +85,9 @@ pub enum Verb {
     Hub(drive::Hub),
     /// Write down what the owner says of the drive
     OwnerSays(drive::OwnerSays),
+
+    /// Say which axles drive, by what was seen, and what would settle it
+    Drive,
 
     /// Take a photo into the book
     Photo(tires::Photo),
@@ -173,6 +174,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Odometer(said) => said.into(),
         Verb::Hub(said) => said.try_into()?,
         Verb::OwnerSays(said) => said.into(),
+        Verb::Drive => return drive::verdict(options),
         Verb::Photo(said) => said.into(),
         Verb::Wall(said) => said.into(),
         Verb::Chalk(said) => said.into(),

@@ -101,7 +101,7 @@ impl Card {
 }
 
 /// Writes a file whole or not at all.
-pub fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
+fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
     let name = file.display();
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(std::path::Path::new("."));
     let trouble = |why: &std::io::Error| match why.kind() {

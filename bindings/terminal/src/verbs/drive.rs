@@ -10,7 +10,8 @@ use lugbook::vehicle::{Drive, Place};
 
 use super::codes::code;
 use super::shelf::DRIVES;
-use crate::options::{AtWord, mend, shorten};
+use crate::answer::{Answer, Page};
+use crate::options::{Absent, AtWord, Options, mend, shorten};
 
 /// A look at one end of an axle.
 #[derive(Debug, Args)]
@@ -107,4 +108,12 @@ impl From<OwnerSays> for Command {
     fn from(said: OwnerSays) -> Self {
         Self::OwnerSaysDrive { drive: said.drive }
     }
+}
+
+/// What the evidence so far says.
+pub fn verdict(options: &Options) -> Result<Answer, Trouble> {
+    let sentence = options.open(Absent::Refuse)?.verdict(options.speech())?;
+    let mut page = Page::default();
+    page.line(&sentence);
+    Answer::new(&serde_json::json!({"sentence": sentence}), page)
 }

@@ -23,7 +23,7 @@ pub enum Job {
     /// Put the job aside
     Park(Reason),
     /// Take a parked job up again
-    Resume(Resume),
+    Resume(Number),
     /// End the job without a signature
     Close(Reason),
     /// Sign the job by name
@@ -31,7 +31,7 @@ pub enum Job {
     /// List all steps and how they stand
     Steps,
     /// List what was said, with the numbers for corrections
-    Log,
+    Log(Number),
 }
 
 /// A new job.
@@ -63,8 +63,8 @@ pub struct Reason {
 
 /// Which job.
 #[derive(Debug, Args)]
-pub struct Resume {
-    /// Its number; the last parked one when left out
+pub struct Number {
+    /// Its number; the one at hand when left out
     job: Option<usize>,
 }
 
@@ -74,12 +74,12 @@ impl Jobs {
         let command = match self.what {
             None => return alone(options),
             Some(Job::Steps) => return steps(options),
-            Some(Job::Log) => return log(options),
+            Some(Job::Log(Number { job })) => return log(options, job),
             Some(Job::Open(Open { vehicle, procedure, circumstances, practice })) => {
                 Command::OpenJob { vehicle, procedure, circumstances, practice }
             }
             Some(Job::Park(Reason { reason })) => Command::ParkJob { reason },
-            Some(Job::Resume(Resume { job })) => Command::ResumeJob { job },
+            Some(Job::Resume(Number { job })) => Command::ResumeJob { job },
             Some(Job::Close(Reason { reason })) => Command::CloseJob { reason },
             Some(Job::Sign) => Command::Sign,
         };
@@ -119,8 +119,8 @@ fn steps(options: &Options) -> Result<Answer, Trouble> {
     Answer::new(&serde_json::json!({"steps": tasks}), page)
 }
 
-fn log(options: &Options) -> Result<Answer, Trouble> {
-    let lines = options.open(Absent::Refuse)?.log(options.speech());
+fn log(options: &Options, job: Option<usize>) -> Result<Answer, Trouble> {
+    let lines = options.open(Absent::Refuse)?.log(job, options.speech())?;
     let mut page = Page::default();
     let rows: Vec<_> = lines
         .iter()
@@ -130,8 +130,5 @@ fn log(options: &Options) -> Result<Answer, Trouble> {
         })
         .collect();
     page.table(&rows);
-    if rows.is_empty() {
-        page.line(next::NO_JOB);
-    }
     Answer::new(&serde_json::json!({"log": lines}), page)
 }

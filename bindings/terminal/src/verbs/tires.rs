@@ -66,7 +66,7 @@ pub struct Chalk {
 
 /// Tread.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:\n  lugbook tread FL \"7 6 7 /32\"\n  lugbook tread FL \"5,2 4,8 5,3 mm\"\n  lugbook tread FL \"7 6 7 /32; 6 6 7 /32; 7 6 6 /32\" --lowest \"5 /32\"\n\n\
+#[command(after_help = "Examples:\n  lugbook tread FL \"7 6 7 /32\"\n  lugbook tread FL \"5,2 4,8 5,3 mm\"\n  lugbook tread FL \"7 6 7; 6 6 7; 7 6 6 /32\" --lowest \"5 /32\"\n\n\
 Grooves from the outer one inward; places around the tire apart by “;”.")]
 pub struct Tread {
     /// Where the tire is
