@@ -12,6 +12,7 @@ pub mod fastening;
 pub mod finding;
 pub mod ident;
 pub mod inflation;
+pub mod lifting;
 pub mod limits;
 pub mod logbook;
 pub mod measure;

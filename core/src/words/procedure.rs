@@ -1,6 +1,6 @@
 //! Steps, choices, gates and what is wrong with a procedure's file.
 
-use super::{Arg, Words};
+use super::{Arg, Say, Words};
 use crate::procedure::{Bad, BadKind, Condition, Procedure, Step, Unmet};
 use crate::vehicle::{Layout, Place};
 
@@ -167,5 +167,11 @@ impl Words {
                 self.text("bad-no-gate", &[("step", step.as_str().into()), ("condition", condition.into())])
             }
         }
+    }
+}
+
+impl Say for Bad {
+    fn say(&self, words: &Words) -> String {
+        words.bad_procedure(self)
     }
 }
