@@ -10,16 +10,9 @@ mod measure;
 mod photos;
 mod renderer;
 mod rotation;
-mod standards;
-mod store;
-mod store;
-mod torque;
-mod words;
-mod words;
-
 mod sidewall;
-mod wear;
 mod standards;
 mod store;
 mod torque;
+mod wear;
 mod words;

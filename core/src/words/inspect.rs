@@ -8,7 +8,7 @@ use crate::inspect::{Finding, What};
 use crate::limits::Limit;
 use crate::logbook::Book;
 use crate::measure::Depth;
-use crate::source::{Grade, Source};
+use crate::source::Source;
 
 impl Words {
     /// A finding in one sentence or two; place, state and source stand apart.
@@ -53,7 +53,7 @@ impl Words {
                 self.text(id, &[("pressure", pressure.into()), ("placard", placard.into())])
             }
             What::LampOn => self.text("finding-lamp-on", &[]),
-            What::Clash { clash } => self.clash(clash),
+            What::Clash { clash } => self.clash_found(clash),
             What::NoTorque => self.text("finding-no-torque", &[]),
             What::NotProven { nuts } => self.nut_finding("finding-not-proven", nuts),
             What::MovedAtRecheck { nuts } => self.nut_finding("finding-moved", nuts),
@@ -87,7 +87,7 @@ impl Words {
         self.text(id, &[("count", nuts.len().into()), ("nuts", named.into())])
     }
 
-    fn clash(&self, clash: &UnitClash) -> String {
+    fn clash_found(&self, clash: &UnitClash) -> String {
         let (first, second) = (self.printed(&clash.first), self.printed(&clash.second));
         self.text("finding-clash", &[("first", first.into()), ("second", second.into())])
     }
@@ -102,19 +102,7 @@ impl Words {
     }
 
     /// Where a judgement comes from and how far to trust it; by eye for none.
-    pub fn source(&self, source: Option<&Source>) -> String {
-        let Some(source) = source else { return self.text("source-eye", &[]) };
-        let id = match source.grade {
-            Grade::Rule => "source-rule",
-            Grade::Manual => "source-manual",
-            Grade::TwoSecondary => "source-two-secondary",
-            Grade::Secondary => "source-secondary",
-            Grade::Computed => "source-computed",
-            Grade::CommonPractice => "source-common-practice",
-            Grade::Memory if source.title.is_empty() => "source-memory",
-            Grade::Memory => "source-memory-titled",
-            Grade::Design => "source-design",
-        };
-        self.text(id, &[("title", source.title.into())])
+    pub fn judged_by(&self, source: Option<&Source>) -> String {
+        source.map_or_else(|| self.text("source-eye", &[]), |source| self.source(source))
     }
 }

@@ -3,10 +3,8 @@ use super::{Say, Words};
 use crate::vehicle::Layout;
 macro_rules! dbg_say { ($($t:ty),*) => {$(impl Say for $t { fn say(&self, _: &Words) -> String { format!("{self:?}") } })*} }
 dbg_say!(
-    crate::store::StoreError,
     crate::photos::PhotoError,
     crate::photos::Problem,
-    crate::store::Problem,
     crate::sidewall::Problem,
     crate::rotation::Mistake,
     crate::rotation::Reason,

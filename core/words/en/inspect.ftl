@@ -49,13 +49,4 @@ age-years = { $years ->
    *[other] { $years } years
 }
 
-source-rule = { $title } (rule, read)
-source-manual = { $title } (manual, read)
-source-two-secondary = { $title } (two secondary sources)
-source-secondary = { $title } (secondary source)
-source-computed = computed from the readings
-source-common-practice = common practice, no source
-source-memory = from memory, not looked up
-source-memory-titled = { $title } (from memory, not looked up)
-source-design = a choice of this program
 source-eye = judged by eye
