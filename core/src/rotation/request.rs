@@ -304,14 +304,10 @@ impl RequestFile {
         }
         let layout = self.layout(&tires)?;
         let km = |field: &'static str, value: Option<f64>| {
-            value
-                .map(|km| Distance::new(km, DistanceUnit::Kilometre).map_err(unreadable("", field, km)))
-                .transpose()
+            value.map(|km| Distance::new(km, DistanceUnit::Kilometre).map_err(unreadable("", field, km))).transpose()
         };
         let makers_pattern = match &self.makers_pattern {
-            Some(text) => {
-                Some(text.parse::<Pattern>().map_err(|_| FileMistake::NoSuchPattern { text: text.clone() })?)
-            }
+            Some(text) => Some(text.parse::<Pattern>().map_err(|_| FileMistake::NoSuchPattern { text: text.clone() })?),
             None => None,
         };
         let mut axles = BTreeMap::new();
@@ -372,9 +368,7 @@ impl RequestFile {
     fn axle_facts(&self, entry: &AxleEntry, number: u8, axle: &Axle) -> Result<AxleFacts, FileMistake> {
         let at = number.to_string();
         let stated = match (entry.limit_mm, entry.limit_32) {
-            (Some(mm), _) => {
-                Some(Depth::new(mm, DepthUnit::Millimetre).map_err(unreadable(&at, "limit_mm", mm))?)
-            }
+            (Some(mm), _) => Some(Depth::new(mm, DepthUnit::Millimetre).map_err(unreadable(&at, "limit_mm", mm))?),
             (None, Some(parts)) => {
                 Some(Depth::new(parts, DepthUnit::ThirtySecond).map_err(unreadable(&at, "limit_32", parts))?)
             }
@@ -414,8 +408,8 @@ fn canonical(text: &str) -> Result<(String, Option<Size>), FileMistake> {
 
 impl TireEntry {
     fn facts(&self) -> Result<TireFacts, FileMistake> {
-        let place =
-            Place::parse(&self.at).ok_or_else(|| FileMistake::NoSuchPlace { text: self.at.chars().take(40).collect() })?;
+        let place = Place::parse(&self.at)
+            .ok_or_else(|| FileMistake::NoSuchPlace { text: self.at.chars().take(40).collect() })?;
         let mut tire = TireFacts::at(place);
         if let Some(text) = &self.size {
             let (text, size) = canonical(text)?;
@@ -431,18 +425,16 @@ impl TireEntry {
             tire.load_dual_kg = service.load_kg_dual();
             tire.max_kmh = service.max_kmh().map(f64::from);
         }
-        for (field, depths, unit) in [
-            ("depth_mm", &self.depth_mm, DepthUnit::Millimetre),
-            ("depth_32", &self.depth_32, DepthUnit::ThirtySecond),
-        ] {
+        for (field, depths, unit) in
+            [("depth_mm", &self.depth_mm, DepthUnit::Millimetre), ("depth_32", &self.depth_32, DepthUnit::ThirtySecond)]
+        {
             for value in depths.values() {
                 tire.depths.push(Depth::new(*value, unit).map_err(unreadable(&self.at, field, *value))?);
             }
         }
-        tire.rate = self.rate_mm_per_1000_km.map(|mm_per_1000_km| Rate {
-            mm_per_1000_km,
-            half_width: self.rate_half_width.unwrap_or(0.0),
-        });
+        tire.rate = self
+            .rate_mm_per_1000_km
+            .map(|mm_per_1000_km| Rate { mm_per_1000_km, half_width: self.rate_half_width.unwrap_or(0.0) });
         tire.directional = self.directional;
         tire.made_for = self.made_for;
         tire.asymmetric = self.asymmetric;
@@ -452,8 +444,7 @@ impl TireEntry {
         tire.retread = self.retread;
         tire.regrooved = self.regrooved;
         tire.age = self.age_years.map(|years| Age { years: i16::from(years), months: 0 });
-        tire.wheel =
-            WheelFacts { offset_mm: self.offset_mm, brake_class: self.brake_class, seat_fits: self.seat_fits };
+        tire.wheel = WheelFacts { offset_mm: self.offset_mm, brake_class: self.brake_class, seat_fits: self.seat_fits };
         Ok(tire)
     }
 }

@@ -1,8 +1,8 @@
 //! The choice: what wins when, and what is told about it.
 
 use lugbook::measure::{Depth, DepthUnit, Distance, DistanceUnit};
-use lugbook::rotation::{AxleFacts, Limit, Name, Note, Pattern, Reason, Request, TireFacts, plan};
 use lugbook::rotation::constraint::{Constraint, DUAL_MATCH, DualMatch};
+use lugbook::rotation::{AxleFacts, Limit, Name, Note, Pattern, Reason, Request, TireFacts, plan};
 use lugbook::source::{Grade, Source};
 use lugbook::vehicle::{Axle, Class, Drive, Layout};
 
@@ -38,7 +38,12 @@ fn a_clearly_better_plan_beats_the_pattern() {
     request.uncertainty.depth_mm = 0.1;
     let answer = plan(&request).unwrap();
     assert_ne!(answer.plans[0].pattern, Pattern::ForwardCross);
-    assert!(answer.plans.iter().any(|plan| plan.pattern != Pattern::LeaveAsIs && plan.spread_mm > answer.plans[0].spread_mm));
+    assert!(
+        answer
+            .plans
+            .iter()
+            .any(|plan| plan.pattern != Pattern::LeaveAsIs && plan.spread_mm > answer.plans[0].spread_mm)
+    );
 }
 
 #[test]
@@ -56,8 +61,12 @@ fn after_a_part_replacement_the_deepest_pair_goes_to_the_rear() {
     let mut request = worn(Drive::Front, [8.0, 8.0, 4.0, 4.0], [0.1, 0.1, 0.1, 0.1], 1);
     request.after_part_replacement = true;
     let answer = plan(&request).unwrap();
-    let rear: Vec<String> =
-        answer.plans[0].moves.iter().filter(|(from, _)| from.position().unwrap().axle == 1).map(|(_, to)| to.to_string()).collect();
+    let rear: Vec<String> = answer.plans[0]
+        .moves
+        .iter()
+        .filter(|(from, _)| from.position().unwrap().axle == 1)
+        .map(|(_, to)| to.to_string())
+        .collect();
     assert_eq!(rear.len(), 2);
     assert!(rear.iter().all(|to| to.starts_with('R')));
     assert!(answer.plans[0].why.contains(&Reason::DeepestAtRear));
@@ -68,7 +77,9 @@ fn after_a_part_replacement_the_deepest_pair_goes_to_the_rear() {
         tire(&mut request, at).depths = mm(8.0);
     }
     let answer = plan(&request).unwrap();
-    assert!(answer.plans[0].moves.iter().all(|(from, to)| from.position().unwrap().axle == to.position().unwrap().axle));
+    assert!(
+        answer.plans[0].moves.iter().all(|(from, to)| from.position().unwrap().axle == to.position().unwrap().axle)
+    );
 }
 
 #[test]
@@ -112,7 +123,10 @@ fn a_retread_goes_to_the_front_of_a_truck_with_no_word_and_of_a_bus_never() {
         // The bus standing on retreads in front is told, whatever moves.
         request.tires[0].retread = true;
         let answer = plan(&request).unwrap();
-        let told = answer.notes.iter().any(|note| matches!(note, Note::Standing { because } if because.constraint == Name::SteerAxle));
+        let told = answer
+            .notes
+            .iter()
+            .any(|note| matches!(note, Note::Standing { because } if because.constraint == Name::SteerAxle));
         assert_eq!(told, refused);
     }
 }
@@ -131,20 +145,19 @@ fn a_steer_limit_of_a_weak_source_warns_and_of_a_read_one_refuses() {
         request.interval = Some(Distance::new(1_000.0, DistanceUnit::Kilometre).unwrap());
         request.horizon = 2;
         let answer = plan(&request).unwrap();
-        let word = lugbook::rotation::constraint::Move {
-            request: &request,
-            tire: &request.tires[2],
-            to: request.tires[0].at,
-        };
+        let word =
+            lugbook::rotation::constraint::Move { request: &request, tire: &request.tires[2], to: request.tires[0].at };
         let steer = word.words().into_iter().find(|because| because.constraint == Name::SteerAxle).unwrap();
         assert_eq!(steer.force.refuses(), refuses);
         assert!(answer.proved);
     }
     // Never on a car.
     let mut request = worn(Drive::Front, [8.0, 8.0, 3.0, 3.0], [0.01; 4], 1);
-    let limit = Limit::wear_bars().map(|limit| Limit { depth: Depth::new(4.0, DepthUnit::ThirtySecond).unwrap(), ..limit });
+    let limit =
+        Limit::wear_bars().map(|limit| Limit { depth: Depth::new(4.0, DepthUnit::ThirtySecond).unwrap(), ..limit });
     request.axles.insert(1, AxleFacts { limit, ..AxleFacts::default() });
-    let to_front = lugbook::rotation::constraint::Move { request: &request, tire: &request.tires[2], to: request.tires[0].at };
+    let to_front =
+        lugbook::rotation::constraint::Move { request: &request, tire: &request.tires[2], to: request.tires[0].at };
     assert!(to_front.words().is_empty());
 }
 

@@ -55,7 +55,13 @@ fn the_least_spread_is_that_of_highs_or_highs_lies_inside_the_gap() {
         let answer = plan(&request(&case)).unwrap();
         let least = answer.least_spread_mm.unwrap();
         if answer.proved {
-            assert!((least - case.spread_mm).abs() < 1e-6, "{} {}: {least} {}", case.layout, case.visits, case.spread_mm);
+            assert!(
+                (least - case.spread_mm).abs() < 1e-6,
+                "{} {}: {least} {}",
+                case.layout,
+                case.visits,
+                case.spread_mm
+            );
             proved += 1;
         } else {
             let inside = (least - answer.gap_mm - 1e-6..=least + 1e-6).contains(&case.spread_mm);

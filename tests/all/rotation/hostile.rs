@@ -47,10 +47,7 @@ fn figures_that_are_no_numbers_and_contradictions_are_mistakes() {
     assert_eq!(wrong(&|r| r.horizon = 0), Mistake::Horizon { visits: 0, most: 8 });
     assert_eq!(wrong(&|r| r.horizon = 200), Mistake::Horizon { visits: 200, most: 8 });
     let against = |at: &str, what| Mistake::Contradiction { at: Place::parse(at).unwrap(), what };
-    assert_eq!(
-        wrong(&|r| tire(r, "FL").made_for = Some(Side::Left)),
-        against("FL", Contradiction::SideWithoutArrow)
-    );
+    assert_eq!(wrong(&|r| tire(r, "FL").made_for = Some(Side::Left)), against("FL", Contradiction::SideWithoutArrow));
     assert_eq!(
         wrong(&|r| {
             tire(r, "SP").temporary = true;
@@ -86,10 +83,7 @@ fn files_that_are_no_requests_are_told() {
         wrong(&format!("{car}[[tires]]\nat = \"FL\"\ndepth_mm = [nan]")),
         FileMistake::Unreadable { field: "depth_mm", .. }
     ));
-    assert!(matches!(
-        wrong(&format!("{car}[[tires]]\nat = \"FL\"\nsize = \"banana\"")),
-        FileMistake::NotASize { .. }
-    ));
+    assert!(matches!(wrong(&format!("{car}[[tires]]\nat = \"FL\"\nsize = \"banana\"")), FileMistake::NotASize { .. }));
     let twice = format!("{car}[[tires]]\nat = \"FL\"\n[[tires]]\nat = \"LF\"\n");
     assert!(matches!(wrong(&twice), FileMistake::Unplannable(Mistake::TwoAt { .. })));
     let forty: String = (1..=10)
