@@ -2,14 +2,7 @@
 use super::{Say, Words};
 use crate::vehicle::Layout;
 macro_rules! dbg_say { ($($t:ty),*) => {$(impl Say for $t { fn say(&self, _: &Words) -> String { format!("{self:?}") } })*} }
-dbg_say!(
-    crate::photos::PhotoError,
-    crate::photos::Problem,
-    crate::sidewall::Problem,
-    crate::rotation::Mistake,
-    crate::rotation::Reason,
-    crate::rotation::LookNext
-);
+dbg_say!(crate::photos::PhotoError, crate::photos::Problem, crate::sidewall::Problem);
 impl Words {
     /// x
     pub fn verdict(&self, v: &crate::drive::Verdict, _: &Layout) -> String {
@@ -18,14 +11,6 @@ impl Words {
     /// x
     pub fn judgement(&self, v: &crate::photos::Judgement) -> String {
         format!("{v:?}")
-    }
-    /// x
-    pub fn shout(&self, p: &crate::rotation::Plan, _: &Layout) -> String {
-        p.pattern.code().into()
-    }
-    /// x
-    pub fn refused(&self, p: &crate::rotation::Refused, _: &Layout) -> String {
-        format!("{p:?}")
     }
     /// x
     pub fn spot(&self, p: &crate::store::Spot) -> String {
