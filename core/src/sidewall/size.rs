@@ -1,0 +1,303 @@
+//! Size designations: what they are, and how they are printed.
+
+use std::fmt;
+use std::str::FromStr;
+
+use super::problem::Problem;
+
+/// How the carcass is built.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Construction {
+    /// Radial (`R`).
+    Radial,
+    /// Diagonal, also called bias (`D` or a dash).
+    Diagonal,
+    /// Belted bias (`B`).
+    BeltedBias,
+}
+
+impl Construction {
+    /// The letter in data: `R`, `D` or `B`.
+    pub fn letter(self) -> &'static str {
+        match self {
+            Self::Radial => "R",
+            Self::Diagonal => "D",
+            Self::BeltedBias => "B",
+        }
+    }
+}
+
+/// The service a size is made for, as its letters say.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Use {
+    /// `P`: passenger, United States form.
+    Passenger,
+    /// `LT`: light truck.
+    LightTruck,
+    /// `T` or `S`: temporary spare.
+    Temporary,
+    /// `ST`: special trailer.
+    Trailer,
+    /// `C` or `CP`: commercial van.
+    Commercial,
+}
+
+impl Use {
+    /// The letters in data: `P`, `LT`, `T`, `ST` or `C`.
+    pub fn letters(self) -> &'static str {
+        match self {
+            Self::Passenger => "P",
+            Self::LightTruck => "LT",
+            Self::Temporary => "T",
+            Self::Trailer => "ST",
+            Self::Commercial => "C",
+        }
+    }
+}
+
+/// Letters before the size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) enum Prefix {
+    P,
+    Lt,
+    T,
+    S,
+    St,
+    Hl,
+}
+
+impl Prefix {
+    pub fn letters(self) -> &'static str {
+        match self {
+            Self::P => "P",
+            Self::Lt => "LT",
+            Self::T => "T",
+            Self::S => "S",
+            Self::St => "ST",
+            Self::Hl => "HL",
+        }
+    }
+}
+
+/// Letters behind the size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) enum Suffix {
+    C,
+    Cp,
+    Lt,
+    St,
+    Motorcycle,
+    Tr,
+    Ml,
+    Mh,
+    Nhs,
+}
+
+impl Suffix {
+    pub fn letters(self) -> &'static str {
+        match self {
+            Self::C => "C",
+            Self::Cp => "CP",
+            Self::Lt => "LT",
+            Self::St => "ST",
+            Self::Motorcycle => "M/C",
+            Self::Tr => "TR",
+            Self::Ml => "ML",
+            Self::Mh => "MH",
+            Self::Nhs => "NHS",
+        }
+    }
+}
+
+/// The construction as it is written in the size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) enum Written {
+    R,
+    Zr,
+    Rf,
+    Zrf,
+    /// `SR`, `HR`, `VR` …: the old form with a speed letter.
+    Old(u8),
+    D,
+    B,
+    Dash,
+}
+
+impl Written {
+    pub fn construction(self) -> Construction {
+        match self {
+            Self::R | Self::Zr | Self::Rf | Self::Zrf | Self::Old(_) => Construction::Radial,
+            Self::D | Self::Dash => Construction::Diagonal,
+            Self::B => Construction::BeltedBias,
+        }
+    }
+}
+
+impl fmt::Display for Written {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::R => f.write_str("R"),
+            Self::Zr => f.write_str("ZR"),
+            Self::Rf => f.write_str("RF"),
+            Self::Zrf => f.write_str("ZRF"),
+            Self::Old(letter) => write!(f, "{}R", char::from(*letter)),
+            Self::D => f.write_str("D"),
+            Self::B => f.write_str("B"),
+            Self::Dash => f.write_str("-"),
+        }
+    }
+}
+
+/// Inches in hundredths, and whether they were written with decimals:
+/// `10.00R20` and `10R20` are two sizes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) struct Inches {
+    pub hundredths: u32,
+    pub decimals: bool,
+}
+
+impl fmt::Display for Inches {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.hundredths / 100)?;
+        if self.decimals { write!(f, ".{:02}", self.hundredths % 100) } else { Ok(()) }
+    }
+}
+
+/// The figures in front of the construction.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) enum Section {
+    /// `225/45` or, without aspect, `195`.
+    Metric { width_mm: u16, aspect: Option<u16> },
+    /// `10`, `7.50`.
+    Inch { width: Inches },
+    /// `31x10.50`.
+    Flotation { diameter_hundredths: u32, width: Inches },
+    /// `MT90`, `G78`: a letter for the width (`motorcycle`: with an M in front).
+    Letter { motorcycle: bool, letter: u8, radial: bool, aspect: u16 },
+}
+
+/// A size designation.
+///
+/// ```
+/// use lugbook::sidewall::{Construction, Size};
+/// let size: Size = "P215 / 65 R15".parse()?;
+/// assert_eq!(size.to_string(), "P215/65R15");
+/// assert_eq!((size.width_mm(), size.aspect_percent(), size.rim_in()), (Some(215.0), Some(65), 15.0));
+/// assert_eq!(size.construction(), Construction::Radial);
+/// # Ok::<(), lugbook::sidewall::Problem>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Size {
+    pub(super) prefix: Option<Prefix>,
+    pub(super) section: Section,
+    pub(super) written: Written,
+    pub(super) rim_tenths: u16,
+    pub(super) suffix: Option<Suffix>,
+}
+
+impl Size {
+    /// The service the letters before or behind the size stand for; `None` for a
+    /// European passenger size and others without such letters.
+    pub fn made_for(&self) -> Option<Use> {
+        match (self.prefix, self.suffix) {
+            (Some(Prefix::P), _) => Some(Use::Passenger),
+            (Some(Prefix::Lt), _) | (_, Some(Suffix::Lt)) => Some(Use::LightTruck),
+            (Some(Prefix::T | Prefix::S), _) => Some(Use::Temporary),
+            (Some(Prefix::St), _) | (_, Some(Suffix::St)) => Some(Use::Trailer),
+            (_, Some(Suffix::C | Suffix::Cp)) => Some(Use::Commercial),
+            _ => None,
+        }
+    }
+
+    /// How the carcass is built.
+    pub fn construction(&self) -> Construction {
+        match self.section {
+            Section::Letter { radial: true, .. } => Construction::Radial,
+            _ => self.written.construction(),
+        }
+    }
+
+    /// `ZR` in the size: made for more than 240 km/h (grade S).
+    pub fn is_zr(&self) -> bool {
+        matches!(self.written, Written::Zr | Written::Zrf)
+    }
+
+    /// `RF` or `ZRF` in the size: a run-flat structure (grade S).
+    pub fn is_run_flat(&self) -> bool {
+        matches!(self.written, Written::Rf | Written::Zrf)
+    }
+
+    /// `HL` in front: high load (from memory).
+    pub fn is_high_load(&self) -> bool {
+        self.prefix == Some(Prefix::Hl)
+    }
+
+    /// `M/C` behind, or a letter size that begins with M: for motorcycles only.
+    pub fn is_motorcycle(&self) -> bool {
+        self.suffix == Some(Suffix::Motorcycle) || matches!(self.section, Section::Letter { motorcycle: true, .. })
+    }
+
+    /// Nominal section width, mm; from inches at 25.4 where the size is in
+    /// inches; `None` where a letter stands for it.
+    pub fn width_mm(&self) -> Option<f64> {
+        match self.section {
+            Section::Metric { width_mm, .. } => Some(f64::from(width_mm)),
+            Section::Inch { width } | Section::Flotation { width, .. } => {
+                Some(f64::from(width.hundredths) * 25.4 / 100.0)
+            }
+            Section::Letter { .. } => None,
+        }
+    }
+
+    /// Aspect ratio, percent; `None` where the size does not print one.
+    pub fn aspect_percent(&self) -> Option<u16> {
+        match self.section {
+            Section::Metric { aspect, .. } => aspect,
+            Section::Letter { aspect, .. } => Some(aspect),
+            _ => None,
+        }
+    }
+
+    /// Nominal rim diameter, in.
+    pub fn rim_in(&self) -> f64 {
+        f64::from(self.rim_tenths) / 10.0
+    }
+}
+
+impl fmt::Display for Size {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(prefix) = self.prefix {
+            f.write_str(prefix.letters())?;
+        }
+        match self.section {
+            Section::Metric { width_mm, aspect: Some(aspect) } => write!(f, "{width_mm}/{aspect}")?,
+            Section::Metric { width_mm, aspect: None } => write!(f, "{width_mm}")?,
+            Section::Inch { width } => write!(f, "{width}")?,
+            Section::Flotation { diameter_hundredths, width } => {
+                let inches = crate::measure::plain(f64::from(diameter_hundredths) / 100.0);
+                write!(f, "{inches}x{width}")?;
+            }
+            Section::Letter { motorcycle, letter, radial, aspect } => {
+                let (m, r) = (if motorcycle { "M" } else { "" }, if radial { "R" } else { "" });
+                write!(f, "{m}{}{r}{aspect}", char::from(letter))?;
+            }
+        }
+        write!(f, "{}", self.written)?;
+        write!(f, "{}", self.rim_tenths / 10)?;
+        if self.rim_tenths % 10 != 0 {
+            write!(f, ".{}", self.rim_tenths % 10)?;
+        }
+        if let Some(suffix) = self.suffix {
+            f.write_str(suffix.letters())?;
+        }
+        Ok(())
+    }
+}
+
+impl FromStr for Size {
+    type Err = Problem;
+
+    fn from_str(text: &str) -> Result<Self, Problem> {
+        super::read_alone(text, |scan, problems| super::size_grammar::read(scan, problems).flatten())
+    }
+}

@@ -1,0 +1,194 @@
+//! Fitting misread text to the forms a marking can have.
+//!
+//! A form is a row of slots. A beam of the cheapest fits goes along the row;
+//! every character that is taken for another is written down with its price.
+
+use super::confusion;
+
+/// The most characters a form has.
+const MOST_TAKEN: usize = 24;
+/// The most substitutions in one fit; more is not a reading.
+pub(super) const MOST_SUBSTITUTIONS: usize = 7;
+/// How many fits are kept at each slot.
+const BEAM: usize = 20;
+/// The dearest fit that is kept, tenths of a nat.
+pub(super) const DEAREST: u16 = 75;
+/// A mark that is not there.
+const MISSING_MARK: u16 = 18;
+/// A mark in whose place there is only a gap.
+const GAP_FOR_MARK: u16 = 8;
+/// A mark that should not be there.
+const ODD_MARK: u16 = 14;
+/// A gap inside figures that belong together.
+const GAP_IN_FIGURES: u16 = 9;
+
+/// One place of a form.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Slot {
+    /// Any digit.
+    Digit,
+    /// A digit that need not be there.
+    MaybeDigit,
+    /// One of these characters.
+    One(&'static [u8]),
+    /// One of these characters, or nothing.
+    Maybe(&'static [u8]),
+    /// A mark; it may be lost.
+    Mark(u8),
+    /// All of these characters or none of them: `.5`.
+    MaybeAll(&'static [u8]),
+}
+
+/// A character taken for another; `taken` is 0 where a mark was left out, and
+/// `read` where one was put in.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(super) struct Taken {
+    pub at: usize,
+    pub read: u8,
+    pub taken: u8,
+    pub cost: u16,
+}
+
+/// Text fitted so far.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Fit {
+    text: [u8; MOST_TAKEN],
+    len: usize,
+    /// Where the next character stands.
+    pub at: usize,
+    pub cost: u16,
+    substitutions: [Taken; MOST_SUBSTITUTIONS],
+    substituted: usize,
+}
+
+impl Fit {
+    pub fn at(at: usize) -> Self {
+        Self {
+            text: [0; MOST_TAKEN],
+            len: 0,
+            at,
+            cost: 0,
+            substitutions: [Taken::default(); MOST_SUBSTITUTIONS],
+            substituted: 0,
+        }
+    }
+
+    pub fn text(&self) -> &[u8] {
+        self.text.get(..self.len).unwrap_or_default()
+    }
+
+    pub fn substitutions(&self) -> &[Taken] {
+        self.substitutions.get(..self.substituted).unwrap_or_default()
+    }
+
+    /// The same with one more character; `None` when it gets too dear.
+    pub fn push(mut self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
+        *self.text.get_mut(self.len)? = taken;
+        self.len = self.len.saturating_add(1);
+        self = self.priced(Taken { at: self.at, read: read.unwrap_or(0), taken, cost })?;
+        if read.is_some() {
+            self.at = self.at.saturating_add(1);
+        }
+        Some(self)
+    }
+
+    fn priced(mut self, taken: Taken) -> Option<Self> {
+        if taken.cost > 0 {
+            *self.substitutions.get_mut(self.substituted)? = taken;
+            self.substituted = self.substituted.saturating_add(1);
+            self.cost = self.cost.saturating_add(taken.cost);
+        }
+        (self.cost <= DEAREST).then_some(self)
+    }
+
+    fn skip(mut self, read: u8, cost: u16) -> Option<Self> {
+        self = self.priced(Taken { at: self.at, read, taken: 0, cost })?;
+        self.at = self.at.saturating_add(1);
+        Some(self)
+    }
+}
+
+const DIGITS: &[u8] = b"0123456789";
+
+/// The cheapest fits of a form at a place, cheapest first.
+pub(super) fn fits(text: &[u8], from: usize, form: &[Slot]) -> Vec<Fit> {
+    extend(text, vec![Fit::at(from)], form)
+}
+
+/// Carries fits on along more slots.
+pub(super) fn extend(text: &[u8], mut beam: Vec<Fit>, form: &[Slot]) -> Vec<Fit> {
+    let mut next = Vec::with_capacity(BEAM.saturating_mul(4));
+    for slot in form {
+        for fit in &beam {
+            through(text, *fit, *slot, &mut next);
+        }
+        if next.is_empty() {
+            return next;
+        }
+        if next.len() > BEAM {
+            next.select_nth_unstable_by_key(BEAM.saturating_sub(1), |fit| fit.cost);
+            next.truncate(BEAM);
+        }
+        beam.clear();
+        std::mem::swap(&mut beam, &mut next);
+    }
+    beam.sort_by_key(|fit| fit.cost);
+    beam
+}
+
+fn through(text: &[u8], fit: Fit, slot: Slot, next: &mut Vec<Fit>) {
+    match slot {
+        Slot::Digit => consume(text, fit, DIGITS, GAP_IN_FIGURES, next),
+        Slot::MaybeDigit => {
+            next.push(fit);
+            consume(text, fit, DIGITS, GAP_IN_FIGURES, next);
+        }
+        Slot::One(wanted) => consume(text, fit, wanted, 0, next),
+        Slot::Maybe(wanted) => {
+            next.push(fit);
+            consume(text, fit, wanted, 0, next);
+        }
+        Slot::Mark(mark) => {
+            let before = next.len();
+            consume(text, fit, &[mark], 0, next);
+            if next.len() == before || next.get(before).is_some_and(|found| found.cost > fit.cost) {
+                let gap = text.get(fit.at) == Some(&b' ');
+                next.extend(fit.push(mark, None, if gap { GAP_FOR_MARK } else { MISSING_MARK }));
+            }
+        }
+        Slot::MaybeAll(wanted) => {
+            next.push(fit);
+            let mut whole = Some(fit);
+            for byte in wanted {
+                whole = whole.and_then(|fit| {
+                    let read = *text.get(fit.at)?;
+                    fit.push(*byte, Some(read), confusion::cost(read, *byte)?)
+                });
+            }
+            next.extend(whole);
+        }
+    }
+}
+
+/// Takes the next character for one of those wanted; a gap or one odd mark may
+/// stand before it.
+fn consume(text: &[u8], fit: Fit, wanted: &[u8], gap_cost: u16, next: &mut Vec<Fit>) {
+    let mut here = fit;
+    for _ in 0..3_u8 {
+        let Some(read) = text.get(here.at).copied() else { return };
+        for byte in wanted {
+            if let Some(cost) = confusion::cost(read, *byte) {
+                next.extend(here.push(*byte, Some(read), cost));
+            }
+        }
+        let first = here.at == fit.at && fit.len == 0;
+        let skipped = match read {
+            _ if first => None,
+            b' ' => here.skip(read, if gap_cost > 0 && here.at == fit.at { gap_cost } else { 0 }),
+            b'.' | b',' | b'\'' | b'-' | b':' | b'*' | b'_' | b'"' | b'`' => here.skip(read, ODD_MARK),
+            _ => None,
+        };
+        let Some(skipped) = skipped else { return };
+        here = skipped;
+    }
+}
