@@ -118,6 +118,9 @@ pub struct NotAMoment {
 }
 
 impl Moment {
+    /// The first moment there is: the start of 1970.
+    pub const START: Self = Self(0);
+
     /// From Unix milliseconds, held within the years 1970 to 9000.
     pub fn from_unix_ms(ms: i64) -> Self {
         Self(ms.clamp(0, 221_845_392_000_000))

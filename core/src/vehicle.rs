@@ -1,5 +1,7 @@
 //! Vehicles: axles, positions, which axles drive, what class they are.
 
+pub mod hub;
+
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
@@ -60,7 +62,7 @@ pub enum Place {
 }
 
 /// How two-axle positions are lettered for people. JSON always uses [`Letters::FrontFirst`].
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Letters {
     /// FL FR RL RR.

@@ -1,3 +1,17 @@
 //! What must hold, in one binary.
 
+mod drive;
+mod due;
+mod engine;
+mod inflation;
+mod lifting;
+mod limits;
+mod measure;
+mod photos;
+mod renderer;
+mod rotation;
 mod sidewall;
+mod standards;
+mod store;
+mod torque;
+mod words;

@@ -1,0 +1,155 @@
+//! The one door: open a book, say things to it, ask it things.
+//!
+//! A shell gives [`Command`]s and gets a [`Change`]; it asks for views and gets
+//! finished, worded records. Whatever is refused changes nothing and comes back
+//! as a [`Trouble`] with the sentence that a mechanic understands.
+
+mod act;
+mod ask;
+mod command;
+mod host;
+mod planning;
+mod trouble;
+mod view;
+
+use std::path::{Path, PathBuf};
+
+pub use command::Command;
+pub use host::{Host, SystemHost};
+pub use trouble::{Trouble, TroubleKind};
+pub use view::{
+    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine,
+    PlansView, TaskLine, VehicleLine,
+};
+
+use crate::entry::Draft;
+use crate::ident::{EntryId, StreamId};
+use crate::logbook::{Book, Logbook};
+use crate::photos::Photos;
+use crate::procedure::{self, Procedure};
+use crate::store::{Opened, Opening, Store};
+use crate::words::{Speech, Words};
+
+/// An open book.
+pub struct Engine {
+    folder: PathBuf,
+    store: Store,
+    photos: Photos,
+    host: Box<dyn Host>,
+    procedures: Vec<Procedure>,
+    logbook: Logbook,
+    book: Book,
+    opened: Opened,
+}
+
+impl std::fmt::Debug for Engine {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Engine").field("folder", &self.folder).finish_non_exhaustive()
+    }
+}
+
+impl Engine {
+    /// Opens the book in a folder, or makes a new one there.
+    ///
+    /// # Errors
+    /// When another program writes this book, the folder can't be used, or the
+    /// file in it is no book of ours, or a newer one. Nothing is changed then.
+    pub fn open(folder: &Path, host: Box<dyn Host>, speech: Speech) -> Result<Self, Trouble> {
+        let words = Words::new(speech);
+        let now = host.now();
+        let stream = StreamId::from_parts(now.unix_ms().unsigned_abs(), host.random());
+        let (store, opened) =
+            Store::open(folder, Opening { stream, now }).map_err(|why| Trouble::of_store(&why, &words))?;
+        let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
+        let entries = store.entries().map_err(|why| Trouble::of_store(&why, &words))?;
+        let procedures = procedure::built_in().map_err(|why| Trouble {
+            kind: TroubleKind::Report,
+            sentence: words.bad_procedure(&why),
+            at: Some(why.file.clone()),
+        })?;
+        let logbook = Logbook::from_iter(entries);
+        let book = logbook.book();
+        Ok(Self { folder: folder.to_owned(), store, photos, host, procedures, logbook, book, opened })
+    }
+
+    /// The book's folder.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// What happened when the book was opened: made new, or something was salvaged.
+    pub fn opened(&self) -> &Opened {
+        &self.opened
+    }
+
+    /// The book as it stands.
+    pub fn book(&self) -> &Book {
+        &self.book
+    }
+
+    /// The procedures that a job can be opened by.
+    pub fn procedures(&self) -> &[Procedure] {
+        &self.procedures
+    }
+
+    /// Adds a shop's own procedure for this session.
+    ///
+    /// # Errors
+    /// With line and reason when the file is bad; nothing is changed.
+    pub fn add_procedure(&mut self, file: &str, text: &str, speech: Speech) -> Result<(), Trouble> {
+        let words = Words::new(speech);
+        let procedure = Procedure::parse(file, text)
+            .map_err(|bad| Trouble::said(words.bad_procedure(&bad)).at(format!("{}:{}", bad.file, bad.line)))?;
+        self.procedures.retain(|known| known.id != procedure.id);
+        self.procedures.push(procedure);
+        Ok(())
+    }
+
+    /// Says one thing, as `author`; the only person in the book when none is named.
+    ///
+    /// # Errors
+    /// When it is not understood, does not fit, is held by a gate, or can't be
+    /// kept. Nothing is changed then.
+    pub fn act(&mut self, author: Option<&str>, command: Command, speech: Speech) -> Result<Change, Trouble> {
+        let words = Words::new(speech);
+        let said = act::Acting {
+            book: &self.book,
+            photos: &self.photos,
+            procedures: &self.procedures,
+            host: self.host.as_ref(),
+            head: self.store.head().map_err(|why| Trouble::of_store(&why, &words))?.digest,
+            words: &words,
+        }
+        .carry_out(author, command)?;
+        let now = self.host.now();
+        let drafts = said
+            .facts
+            .into_iter()
+            .map(|(fact, personal)| Draft {
+                id: EntryId::from_parts(now.unix_ms().unsigned_abs(), self.host.random()),
+                author: said.author,
+                practice: said.practice,
+                fact,
+                personal,
+            })
+            .collect();
+        let entries = self.store.append(drafts, now).map_err(|why| Trouble::of_store(&why, &words))?;
+        let ids = entries.iter().map(|entry| entry.id().to_string()).collect();
+        for entry in entries {
+            self.logbook.insert(entry);
+        }
+        // A correction reaches back, so what the entries add up to is made again.
+        self.book = self.logbook.book();
+        Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) })
+    }
+
+    /// Checks every entry and photo of the book.
+    ///
+    /// # Errors
+    /// When the book can't be read at all.
+    pub fn check(&self, speech: Speech) -> Result<CheckView, Trouble> {
+        let words = Words::new(speech);
+        let check = self.store.check().map_err(|why| Trouble::of_store(&why, &words))?;
+        Ok(ask::check(&check, &self.photos, &self.book, &words))
+    }
+}

@@ -1,0 +1,342 @@
+//! Carrying out commands: each is read, held against the gates, and becomes facts.
+
+mod job;
+mod shelf;
+mod wheel;
+
+pub(super) use wheel::gauge_of;
+
+use super::{Command, Host, Trouble, TroubleKind};
+use crate::entry::{Fact, Personal};
+use crate::ident::{Digest, JobId, PersonId};
+use crate::logbook::{Book, Job, Status, Vehicle};
+use crate::measure::Reading;
+use crate::photos::Photos;
+use crate::procedure::{Ask, Bay, Condition, Procedure};
+use crate::vehicle::Place;
+use crate::words::{Worded, Words};
+
+/// The longest text that is taken, in characters.
+const LONGEST_TEXT: usize = 500;
+
+/// What a command is carried out with.
+pub(super) struct Acting<'a> {
+    pub book: &'a Book,
+    pub photos: &'a Photos,
+    pub procedures: &'a [Procedure],
+    pub host: &'a dyn Host,
+    pub head: Option<Digest>,
+    pub words: &'a Words,
+}
+
+/// What a command came to: facts to keep and sentences to show.
+pub(super) struct Said {
+    pub author: PersonId,
+    pub practice: bool,
+    pub facts: Vec<(Fact, Option<Personal>)>,
+    pub sentences: Vec<String>,
+}
+
+/// Facts and sentences on their way.
+#[derive(Default)]
+struct Outcome {
+    facts: Vec<(Fact, Option<Personal>)>,
+    sentences: Vec<String>,
+}
+
+impl Outcome {
+    fn fact(fact: Fact) -> Self {
+        Self { facts: vec![(fact, None)], sentences: Vec::new() }
+    }
+
+    fn and(mut self, fact: Fact) -> Self {
+        self.facts.push((fact, None));
+        self
+    }
+
+    fn note(mut self, sentence: String) -> Self {
+        self.sentences.push(sentence);
+        self
+    }
+}
+
+type Done = Result<Outcome, Trouble>;
+
+impl<'a> Acting<'a> {
+    /// Carries out one command.
+    pub(super) fn carry_out(&self, author: Option<&str>, command: Command) -> Result<Said, Trouble> {
+        let (author, outcome) = match command {
+            Command::AddPerson { name, role, phone } => self.add_person(author, &name, role, phone)?,
+            command => {
+                let author = self.author(author)?;
+                (author, self.of(author, command)?)
+            }
+        };
+        let practice = outcome
+            .facts
+            .iter()
+            .find_map(|(fact, _)| fact.job())
+            .and_then(|job| self.book.job(job))
+            .is_some_and(|job| job.practice);
+        let opened_practice = outcome.sentences.iter().any(|s| *s == self.words.text("said-practice", &[]));
+        Ok(Said { author, practice: practice || opened_practice, facts: outcome.facts, sentences: outcome.sentences })
+    }
+
+    fn of(&self, author: PersonId, command: Command) -> Done {
+        match command {
+            Command::AddPerson { .. } => Ok(Outcome::default()),
+            Command::AddVehicle { name, model, class, spare, own, plate } => {
+                self.add_vehicle(&name, &model, class, spare, own, plate)
+            }
+            Command::AddWrench { name, accuracy, step, calibrated } => {
+                self.add_wrench(&name, &accuracy, &step, calibrated.as_deref())
+            }
+            Command::AddDepthGauge { name, resolution } => self.add_depth_gauge(&name, &resolution),
+            Command::AddBar { name, rating } => self.add_bar(&name, &rating),
+            Command::RecordTorque { vehicle, printed, thread, condition, recheck, studs, source, photo } => self
+                .record_torque(
+                    vehicle.as_deref(),
+                    &shelf::Page {
+                        printed: &printed,
+                        thread: thread.as_deref(),
+                        condition: condition.as_deref(),
+                        recheck: &recheck,
+                        studs,
+                    },
+                    &source,
+                    photo,
+                ),
+            Command::RecordPlacard { vehicle, axles, spare, size, source, photo } => {
+                self.record_placard(vehicle.as_deref(), &axles, spare.as_deref(), size, &source, photo)
+            }
+            Command::RecordDrive { vehicle, drive, source } => self.record_drive(vehicle.as_deref(), drive, &source),
+            Command::RecordPattern { vehicle, pattern, source } => {
+                self.record_pattern(vehicle.as_deref(), &pattern, &source)
+            }
+            Command::RecordLiftPoints { vehicle, text, source } => {
+                self.record_lift_points(vehicle.as_deref(), &text, &source)
+            }
+            Command::OpenJob { vehicle, procedure, circumstances, practice } => {
+                self.open_job(&vehicle, &procedure, circumstances, practice)
+            }
+            Command::ResumeJob { job } => self.resume_job(job),
+            command => self.in_job(author, command),
+        }
+    }
+
+    fn in_job(&self, author: PersonId, command: Command) -> Done {
+        let bay = self.bay()?;
+        match command {
+            Command::NotKnown { what } => self.not_known(&bay, what),
+            Command::ParkJob { reason } => self.park_job(&bay, reason),
+            Command::CloseJob { reason } => self.close_job(&bay, reason),
+            Command::Sign => self.sign(&bay, author),
+            Command::Hands { person } => self.hands(&bay, &person),
+            Command::UseTool { tool } => self.use_tool(&bay, &tool),
+            Command::Complain { text } => self.complain(&bay, &text),
+            Command::Damage { at, text, photo } => self.damage(&bay, at.as_deref(), text, photo),
+            Command::Approve { approved, by } => self.approve(&bay, approved, by.as_deref()),
+            Command::UnsafeTold { accepts } => self.unsafe_told(&bay, accepts),
+            Command::Odometer { reading, estimated, replaced } => self.odometer(&bay, &reading, estimated, replaced),
+            Command::Hub { evidence } => self.hub(&bay, evidence),
+            Command::OwnerSaysDrive { drive } => self.owner_says(&bay, drive),
+            Command::PhotoPending { of, at } => self.photo_pending(&bay, of, at.as_deref()),
+            Command::Photo { file, of, at } => self.photo(&bay, &file, of, at.as_deref()),
+            Command::Sidewall { at, side, text, looks } => self.sidewall(&bay, &at, side, &text, looks),
+            Command::Mark { at, mark } => self.mark(&bay, &at, mark),
+            Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
+            Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
+            Command::Lift { arm } => self.lift(&bay, arm),
+            Command::WheelOff { at } => self.wheel_off(&bay, &at),
+            Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),
+            Command::Hang { at, mark } => self.hang(&bay, &at, &mark),
+            Command::Nuts { at, pass, nut, moved } => self.nuts(&bay, &at, pass, nut, moved),
+            Command::Pressure { at, pressure, set, cold } => self.pressure(&bay, &at, &pressure, set, cold),
+            Command::Sensor { at, number } => self.sensor(&bay, &at, &number),
+            Command::Lamp { on, sensors } => self.lamp(&bay, on, sensors),
+            Command::TellRecheck => self.tell_recheck(&bay),
+            Command::Answer { step, at, answer } => self.answer(&bay, step.as_deref(), at.as_deref(), &answer),
+            Command::Skip { step, at, reason } => self.skip(&bay, step.as_deref(), at.as_deref(), &reason),
+            Command::OpenGate { step, reason } => self.open_gate(&bay, step.as_deref(), &reason),
+            Command::Correct { line, value, reason } => self.correct(&bay, line, &value, &reason),
+            Command::Withdraw { line, reason } => self.withdraw(&bay, line, &reason),
+            // Everything else needs no job and was carried out before.
+            _ => Ok(Outcome::default()),
+        }
+    }
+
+    /// The person a name stands for; the only one who can work when none is given.
+    fn author(&self, name: Option<&str>) -> Result<PersonId, Trouble> {
+        let Some(name) = name else {
+            let mut workers = self.book.people.iter().filter(|person| person.role != crate::entry::Role::Customer);
+            return match (workers.next(), workers.next()) {
+                (Some(only), None) => Ok(only.id),
+                (None, _) => Err(Trouble::mend(self.words, "trouble-no-person", &[])),
+                _ => Err(Trouble::mend(self.words, "trouble-which-person", &[("names", self.names().into())])),
+            };
+        };
+        self.person(name)
+    }
+
+    fn person(&self, name: &str) -> Result<PersonId, Trouble> {
+        let known = |person: &&crate::logbook::Person| {
+            person.name.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(name.trim()))
+        };
+        self.book.people.iter().find(known).map(|person| person.id).ok_or_else(|| {
+            let args = [("given", clipped(name).into()), ("names", self.names().into())];
+            Trouble::mend(self.words, "trouble-unknown-person", &args)
+        })
+    }
+
+    fn names(&self) -> String {
+        self.words.list(self.book.people.iter().filter_map(|person| person.name.clone()))
+    }
+
+    /// The job in the bay.
+    fn bay(&self) -> Result<Bay<'a>, Trouble> {
+        let Some(job) = self.book.in_bay() else {
+            let parked = self.book.jobs.iter().any(|job| job.status == Status::Parked);
+            let id = if parked { "trouble-job-parked" } else { "trouble-no-job" };
+            return Err(Trouble::mend(self.words, id, &[]));
+        };
+        self.bay_of(job)
+    }
+
+    fn bay_of(&self, job: &'a Job) -> Result<Bay<'a>, Trouble> {
+        self.procedures
+            .iter()
+            .find(|procedure| procedure.id == job.procedure)
+            .and_then(|procedure| Bay::new(procedure, self.book, job))
+            .ok_or_else(|| {
+                Trouble::mend(self.words, "trouble-procedure-gone", &[("id", job.procedure.as_str().into())])
+            })
+    }
+
+    /// The vehicle a name stands for; the one in the bay when none is given.
+    fn vehicle(&self, name: Option<&str>) -> Result<&'a Vehicle, Trouble> {
+        let Some(name) = name else {
+            return match self.book.in_bay().and_then(|job| self.book.vehicle(job.vehicle)) {
+                Some(vehicle) => Ok(vehicle),
+                None => Err(Trouble::mend(self.words, "trouble-which-vehicle", &[])),
+            };
+        };
+        let known = |vehicle: &&Vehicle| vehicle.name.eq_ignore_ascii_case(name.trim());
+        self.book.vehicles.iter().find(known).ok_or_else(|| {
+            let names = self.words.list(self.book.vehicles.iter().map(|vehicle| vehicle.name.clone()));
+            let id = if names.is_empty() { "trouble-no-vehicle" } else { "trouble-unknown-vehicle" };
+            Trouble::mend(self.words, id, &[("given", clipped(name).into()), ("names", names.into())])
+        })
+    }
+
+    /// A place of the vehicle in the bay.
+    fn place(&self, bay: &Bay<'_>, text: &str) -> Result<Place, Trouble> {
+        bay.vehicle.layout.parse(text).ok_or_else(|| {
+            let letters = self.words.speech().letters;
+            let places =
+                self.words.list(bay.vehicle.layout.places().map(|place| bay.vehicle.layout.name(place, letters)));
+            let args = [("given", clipped(text).into()), ("places", places.into())];
+            Trouble::mend(self.words, "trouble-no-place", &args).at(clipped(text))
+        })
+    }
+
+    /// A place that has a wheel on a hub.
+    fn wheel(&self, bay: &Bay<'_>, text: &str) -> Result<Place, Trouble> {
+        match self.place(bay, text)? {
+            Place::Spare => Err(Trouble::mend(self.words, "trouble-spare-has-no-hub", &[]).at("SP")),
+            place => Ok(place),
+        }
+    }
+
+    fn name_of(&self, bay: &Bay<'_>, place: Place) -> String {
+        bay.vehicle.layout.name(place, self.words.speech().letters)
+    }
+
+    /// A reading as a person typed it.
+    fn reading<U: Worded>(&self, text: &str, default: Option<U>) -> Result<Reading<U>, Trouble> {
+        Reading::parse(text, default).map_err(|why| Trouble::said(self.words.misread::<U>(text, &why)))
+    }
+
+    /// Text that is not empty and not too long, without control characters.
+    fn text(&self, what: &str, text: &str) -> Result<String, Trouble> {
+        let text = text.trim();
+        let what = ("what", self.words.text(what, &[]).into());
+        if text.is_empty() {
+            return Err(Trouble::mend(self.words, "trouble-empty", &[what]));
+        }
+        if text.chars().count() > LONGEST_TEXT {
+            let most = ("most", LONGEST_TEXT.into());
+            return Err(Trouble::mend(self.words, "trouble-too-long", &[what, most]));
+        }
+        if text.chars().any(char::is_control) {
+            return Err(Trouble::mend(self.words, "trouble-control", &[what]));
+        }
+        Ok(text.to_owned())
+    }
+
+    /// A photo of this job by its number.
+    fn photo_numbered(&self, bay: &Bay<'_>, number: usize) -> Result<Digest, Trouble> {
+        let photos: Vec<Digest> = photos_of(bay.job);
+        number.checked_sub(1).and_then(|at| photos.get(at)).copied().ok_or_else(|| {
+            let args = [("given", number.into()), ("count", photos.len().into())];
+            Trouble::mend(self.words, "trouble-no-photo", &args)
+        })
+    }
+
+    /// Holds what is asked at a place against its gate.
+    fn gate(&self, bay: &Bay<'_>, ask: Ask, at: Option<Place>) -> Result<(), Trouble> {
+        match bay.step_for(ask) {
+            Some(step) => self.gate_of(bay, step, at),
+            None => Ok(()),
+        }
+    }
+
+    fn gate_of(&self, bay: &Bay<'_>, step: &crate::procedure::Step, at: Option<Place>) -> Result<(), Trouble> {
+        let Some(unmet) = bay.unmet(step, at).into_iter().next() else { return Ok(()) };
+        Err(self.held(bay, &step.id, &unmet, at))
+    }
+
+    fn held(&self, bay: &Bay<'_>, step: &str, unmet: &crate::procedure::Unmet, at: Option<Place>) -> Trouble {
+        let sentence = self.words.unmet(unmet, &bay.vehicle.layout);
+        let at = at.or(unmet.at()).map(|place| self.name_of(bay, place));
+        Trouble {
+            kind: TroubleKind::Held,
+            sentence,
+            at: Some(at.map_or_else(|| step.to_owned(), |at| format!("{step} {at}"))),
+        }
+    }
+
+    /// Whether a condition of a step was opened with a reason.
+    fn is_opened(&self, bay: &Bay<'_>, ask: Ask, at: Option<Place>, condition: Condition) -> bool {
+        bay.step_for(ask).is_some_and(|step| bay.job.opened_with(&step.id, at, condition.code()).is_some())
+    }
+
+    fn job_id(bay: &Bay<'_>) -> JobId {
+        bay.job.id
+    }
+
+    fn salt(&self) -> [u8; 16] {
+        let (one, two) = (self.host.random(), self.host.random());
+        std::array::from_fn(|at| one.iter().chain(&two).nth(at).copied().unwrap_or_default())
+    }
+
+    fn now_ms(&self) -> u64 {
+        self.host.now().unix_ms().unsigned_abs()
+    }
+}
+
+/// The photos of a job, in the order they were taken: their numbers run from 1.
+pub(super) fn photos_of(job: &Job) -> Vec<Digest> {
+    job.lines
+        .iter()
+        .filter_map(|line| match line.fact {
+            Fact::PhotoTaken { photo, .. } => Some(photo),
+            _ => None,
+        })
+        .collect()
+}
+
+/// The start of what was given, so that a refusal stays one short sentence.
+fn clipped(text: &str) -> String {
+    let clean: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
+    if text.chars().count() > 40 { format!("{clean}…") } else { clean }
+}

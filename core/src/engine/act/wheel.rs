@@ -1,0 +1,388 @@
+//! What is done at the wheels: reading, marking, measuring, moving, tightening.
+
+use super::{Acting, Done, Outcome, clipped};
+use crate::engine::planning;
+use crate::engine::{Trouble, TroubleKind};
+use crate::entry::{
+    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks,
+    ToolKind, Turned,
+};
+use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
+use crate::finding::State;
+use crate::ident::TireId;
+use crate::measure::{Depth, DepthUnit, PressureUnit, Reading};
+use crate::procedure::{Ask, Bay, Condition, Unmet};
+use crate::sidewall::{self, Severity};
+use crate::vehicle::Place;
+use crate::words::{Say, Units};
+
+/// Most places around a tire where tread is measured.
+const MOST_PLACES: usize = 12;
+/// Most grooves at one place.
+const MOST_GROOVES: usize = 6;
+
+impl Acting<'_> {
+    /// The tire that was at a place when the job was opened.
+    fn tire_at(&self, bay: &Bay<'_>, at: Place) -> Result<TireId, Trouble> {
+        let now = bay.vehicle.fitted.get(&at).or_else(|| bay.job.fitted.get(&at));
+        now.copied().ok_or_else(|| {
+            let args = [("place", self.name_of(bay, at).into())];
+            Trouble::mend(self.words, "trouble-no-tire", &args).at(self.name_of(bay, at))
+        })
+    }
+
+    /// A marking that holds, as text, with what to know about it.
+    pub(super) fn marking(&self, text: &str) -> Result<(String, Vec<String>), Trouble> {
+        let marking = sidewall::parse(text);
+        let error = marking.problems.iter().find(|problem| problem.severity == Severity::Error);
+        if let Some(problem) = error.filter(|_| marking.refused()) {
+            return Err(Trouble::said(problem.say(self.words)).at(problem.at.to_string()));
+        }
+        if marking.size.is_none() && marking.tin.is_none() {
+            let args = [("given", clipped(text).into())];
+            return Err(Trouble::mend(self.words, "trouble-size", &args));
+        }
+        let notes = marking.problems.iter().map(|problem| problem.say(self.words)).collect();
+        Ok((text.trim().to_owned(), notes))
+    }
+
+    pub(super) fn sidewall(&self, bay: &Bay<'_>, at: &str, side: SidewallSide, text: &str, looks: TireLooks) -> Done {
+        let at = self.place(bay, at)?;
+        let tire = self.tire_at(bay, at)?;
+        let (text, notes) = self.marking(text)?;
+        let looks = planning::looks_with(&text, looks);
+        let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
+        Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
+    }
+
+    pub(super) fn mark(&self, bay: &Bay<'_>, at: &str, mark: Option<String>) -> Done {
+        let at = self.place(bay, at)?;
+        let tire = self.tire_at(bay, at)?;
+        let mark = match mark {
+            Some(mark) => self.text("what-mark", &mark)?,
+            None => self.name_of(bay, at),
+        };
+        if mark.chars().count() > 8 {
+            return Err(Trouble::mend(self.words, "trouble-mark-long", &[]));
+        }
+        if bay.job.marked(&mark).is_some_and(|other| other != tire) {
+            let args = [("mark", mark.into())];
+            return Err(Trouble::mend(self.words, "trouble-mark-twice", &args).at(self.name_of(bay, at)));
+        }
+        let said = self.words.text("said-mark", &[("mark", mark.as_str().into())]);
+        Ok(Outcome::fact(Fact::MarkChalked { job: Self::job_id(bay), at, tire, mark, photo: None }).note(said))
+    }
+
+    /// Depths as typed: grooves set apart by spaces, places around by `;`, the
+    /// unit once at the end.
+    pub(super) fn depths(&self, text: &str, default: Option<DepthUnit>) -> Result<(Vec<Vec<Depth>>, Depth), Trouble> {
+        let bad = || {
+            let args = [("given", clipped(text).into())];
+            Trouble::mend(self.words, "trouble-depths", &args)
+        };
+        let default = default.or(match self.words.speech().units {
+            Units::AsRead => None,
+            Units::Metric => Some(DepthUnit::Millimetre),
+            Units::Us => Some(DepthUnit::ThirtySecond),
+        });
+        let unit_at =
+            text.char_indices().find(|(_, c)| c.is_alphabetic() || *c == '/').map_or(text.len(), |(at, _)| at);
+        let (numbers, unit) = text.split_at_checked(unit_at).ok_or_else(bad)?;
+        // "7 6 7 1/32in" names its unit by a fraction: its 1 belongs to the unit.
+        let (numbers, unit) = match numbers.trim_end().strip_suffix(" 1") {
+            Some(rest) if unit.starts_with("/32") => (rest, "/32"),
+            _ => (numbers, unit),
+        };
+        let mut places = Vec::new();
+        for place in numbers.split(';') {
+            let mut grooves = Vec::new();
+            for number in place.split_whitespace() {
+                let number = number.trim_end_matches(',');
+                grooves.push(self.reading(&format!("{number}{unit}"), default)?);
+            }
+            if grooves.is_empty() || grooves.len() > MOST_GROOVES {
+                return Err(bad());
+            }
+            places.push(grooves);
+        }
+        let lowest = places.iter().flatten().copied().reduce(|low, next| if next < low { next } else { low });
+        match lowest {
+            Some(lowest) if places.len() <= MOST_PLACES => Ok((places, lowest)),
+            _ => Err(bad()),
+        }
+    }
+
+    pub(super) fn tread(
+        &self,
+        bay: &Bay<'_>,
+        at: &str,
+        text: &str,
+        lowest: Option<&str>,
+        reason: Option<String>,
+    ) -> Done {
+        let at = self.place(bay, at)?;
+        let tire = self.tire_at(bay, at)?;
+        let (grooves, mut low) = self.depths(text, None)?;
+        if let Some(text) = lowest {
+            let spot = self.reading(text, Some(low.unit()))?;
+            if spot > low {
+                return Err(Trouble::mend(self.words, "trouble-lowest", &[]).at(self.name_of(bay, at)));
+            }
+            low = spot;
+        }
+        let reason = reason.map(|reason| self.text("what-reason", &reason)).transpose()?;
+        if reason.is_none() {
+            self.not_deeper(bay, at, tire, low)?;
+        }
+        Ok(Outcome::fact(Fact::TreadMeasured { job: Self::job_id(bay), tire, at, grooves, lowest: low, reason }))
+    }
+
+    /// Tread does not grow: deeper than last time by more than both gauges'
+    /// resolution is a slip, another tire, or needs a reason.
+    fn not_deeper(&self, bay: &Bay<'_>, at: Place, tire: TireId, low: Depth) -> Result<(), Trouble> {
+        let Some(before) = self.book.depth_before(tire, bay.job.id) else { return Ok(()) };
+        let resolution = |depth: Depth| planning::gauge_resolution_mm(self.book, bay.job, depth);
+        let mm = |depth: Depth| depth.in_unit(DepthUnit::Millimetre);
+        if mm(low) <= mm(before.lowest) + resolution(low) + resolution(before.lowest) {
+            return Ok(());
+        }
+        let args = [
+            ("place", self.name_of(bay, at).into()),
+            ("now", self.words.reading(&low).into()),
+            ("before", self.words.reading(&before.lowest).into()),
+        ];
+        let trouble = Trouble::new(TroubleKind::Held, self.words, "trouble-deeper", &args);
+        Err(trouble.at(format!("tread {}", self.name_of(bay, at))))
+    }
+
+    pub(super) fn choose_plan(&self, bay: &Bay<'_>, text: &str) -> Done {
+        self.gate(bay, Ask::Plan, None)?;
+        let answer = planning::answer(bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(self.words)))?;
+        let text = text.trim();
+        let plan = match text.parse::<usize>() {
+            Ok(number) => number.checked_sub(1).and_then(|at| answer.plans.get(at)),
+            Err(_) => answer.plans.iter().find(|plan| plan.pattern.code() == text),
+        };
+        let Some(plan) = plan else {
+            if let Some(refused) = answer.refused.iter().find(|refused| refused.pattern.code() == text) {
+                let sentence = self.words.refused(refused, &bay.vehicle.layout);
+                return Err(Trouble { kind: TroubleKind::Held, sentence, at: Some(text.to_owned()) });
+            }
+            let args = [("given", clipped(text).into()), ("count", answer.plans.len().into())];
+            return Err(Trouble::mend(self.words, "trouble-no-plan", &args));
+        };
+        let to = |from: Place| plan.moves.iter().find(|(f, _)| *f == from).map_or(from, |(_, to)| *to);
+        let moves =
+            bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
+        let fact = Fact::PlanChosen { job: Self::job_id(bay), pattern: plan.pattern.code().to_owned(), moves };
+        Ok(Outcome::fact(fact).note(self.words.shout(plan, &bay.vehicle.layout)))
+    }
+
+    pub(super) fn lift(&self, bay: &Bay<'_>, arm: Arm) -> Done {
+        let ask = match arm {
+            Arm::Clear => Ask::RaisedClear,
+            Arm::Full => Ask::RaisedFull,
+            Arm::Held => Ask::Held,
+            Arm::AllClear => Ask::AllClear,
+            Arm::Down => Ask::Lowered,
+        };
+        self.gate(bay, ask, None)?;
+        let means = if bay.job.circumstances.iter().any(|c| c == "lift") { Means::Lift } else { Means::Stands };
+        Ok(Outcome::fact(Fact::Lifted { job: Self::job_id(bay), arm, means, at: None }))
+    }
+
+    pub(super) fn wheel_off(&self, bay: &Bay<'_>, at: &str) -> Done {
+        let at = self.place(bay, at)?;
+        self.gate(bay, Ask::WheelOff, Some(at))?;
+        if bay.job.is_off(at) {
+            let args = [("place", self.name_of(bay, at).into())];
+            return Err(Trouble::mend(self.words, "trouble-already-off", &args).at(self.name_of(bay, at)));
+        }
+        Ok(Outcome::fact(Fact::WheelOff { job: Self::job_id(bay), at }))
+    }
+
+    pub(super) fn look(
+        &self,
+        bay: &Bay<'_>,
+        at: Option<&str>,
+        part: Option<LookAt>,
+        state: State,
+        note: Option<String>,
+        photo: Option<usize>,
+    ) -> Done {
+        let at = at.map(|at| self.place(bay, at)).transpose()?;
+        let note = note.map(|note| self.text("what-note", &note)).transpose()?;
+        let photo = photo.map(|number| self.photo_numbered(bay, number)).transpose()?;
+        let parts = match part {
+            Some(part) => vec![part],
+            None if state == State::Sound => Ask::PARTS.to_vec(),
+            None => return Err(Trouble::mend(self.words, "trouble-which-part", &[])),
+        };
+        let looks = bay.job.looks();
+        let mut outcome = Outcome::default();
+        for part in parts {
+            // "All sound" fills in what was not looked at yet; it does not overrule what was found.
+            let found = looks.iter().any(|look| look.at == at && look.part == part && look.state != State::Sound);
+            if note.is_none() && state == State::Sound && found && Ask::PARTS.len() > 1 && photo.is_none() {
+                continue;
+            }
+            let look = Look { at, part, state, note: note.clone() };
+            outcome = outcome.and(Fact::FindingNoted { job: Self::job_id(bay), look, photo });
+        }
+        if state != State::Sound && photo.is_none() {
+            outcome = outcome.note(self.words.text("said-finding-photo", &[]));
+        }
+        if state == State::Unsafe {
+            outcome = outcome.note(self.words.text("said-unsafe", &[]));
+        }
+        Ok(outcome)
+    }
+
+    pub(super) fn hang(&self, bay: &Bay<'_>, at: &str, mark: &str) -> Done {
+        let at = self.place(bay, at)?;
+        let mark = self.text("what-mark", mark)?;
+        self.gate(bay, Ask::MarkRead, Some(at))?;
+        let Some(tire) = bay.job.marked(&mark) else {
+            let marks = self.words.list(bay.job.fitted.values().filter_map(|t| bay.job.mark_of(*t)).map(str::to_owned));
+            let args = [("mark", clipped(&mark).into()), ("marks", marks.into())];
+            return Err(Trouble::mend(self.words, "trouble-no-mark", &args).at(self.name_of(bay, at)));
+        };
+        let wanted = bay.job.wanted_at(at);
+        if wanted != Some(tire) && !self.is_opened(bay, Ask::Started, Some(at), Condition::MarkFits) {
+            let unmet = Unmet::MarkFits {
+                at,
+                read: Some(mark),
+                wanted: wanted.and_then(|tire| bay.job.mark_of(tire)).map(str::to_owned),
+                belongs: bay.belongs(tire),
+            };
+            return Err(self.held(bay, "started", &unmet, Some(at)));
+        }
+        let job = Self::job_id(bay);
+        Ok(Outcome::fact(Fact::MarkRead { job, at, mark }).and(Fact::WheelOn { job, at, tire }))
+    }
+
+    pub(super) fn nuts(&self, bay: &Bay<'_>, at: &str, pass: Pass, nut: Option<u8>, moved: Option<bool>) -> Done {
+        let at = self.wheel(bay, at)?;
+        let place = self.name_of(bay, at);
+        let Some(studs) = bay.studs() else {
+            return Err(Trouble::mend(self.words, "trouble-count-nuts", &[]).at(place));
+        };
+        let ask = match pass {
+            Pass::Cracked => Ask::Cracked,
+            Pass::Started => Ask::Started,
+            Pass::Snug => Ask::Snug,
+            Pass::Final | Pass::Recheck => Ask::Final,
+        };
+        self.gate(bay, ask, Some(at))?;
+        if pass != Pass::Cracked && bay.job.is_off(at) {
+            return Err(Trouble::mend(self.words, "trouble-wheel-off", &[("place", place.as_str().into())]).at(place));
+        }
+        if pass == Pass::Final && !bay.job.came_off(at) {
+            return Err(Trouble::mend(self.words, "trouble-not-moved", &[("place", place.as_str().into())]).at(place));
+        }
+        let nuts = match nut {
+            Some(nut) if (1..=studs).contains(&nut) => Nuts::One(nut),
+            Some(_) => {
+                let args = [("count", studs.into())];
+                return Err(Trouble::mend(self.words, "trouble-no-nut", &args).at(place));
+            }
+            None => Nuts::WheelInOrder(studs),
+        };
+        let clicks = matches!(pass, Pass::Final | Pass::Recheck);
+        let turned = match (clicks, moved) {
+            (false, _) => None,
+            (true, Some(true)) => Some(Turned::Moved),
+            (true, Some(false)) => Some(Turned::Still),
+            (true, None) => return Err(Trouble::mend(self.words, "trouble-moved", &[]).at(place)),
+        };
+        let wrench = self.wrench(bay);
+        let setting = self
+            .specification(bay)
+            .filter(|_| clicks)
+            .zip(wrench.as_ref())
+            .and_then(|(spec, (_, wrench))| crate::fastening::target(spec, wrench).ok())
+            .map(|target| target.target);
+        let tool = wrench.filter(|_| clicks).map(|(tool, _)| tool);
+        let mut outcome =
+            Outcome::fact(Fact::NutTightened { job: Self::job_id(bay), at, nuts, pass, turned, setting, tool });
+        if let Some(moved) = moved.filter(|_| clicks) {
+            let first =
+                if pass == Pass::Final { crate::fastener::Pass::FirstFinal } else { crate::fastener::Pass::Recheck };
+            let id = match judge(first, moved) {
+                NutOutcome::Proven => None,
+                NutOutcome::BackOffQuarterAndAgain => Some("said-back-off"),
+                NutOutcome::Held => Some("said-held"),
+                NutOutcome::MovedRecordAndRepeat => Some("said-moved"),
+            };
+            if let Some(id) = id {
+                outcome = outcome.note(self.words.text(id, &[]));
+            }
+        }
+        Ok(outcome)
+    }
+
+    /// The torque specification of the vehicle in the bay.
+    fn specification<'b>(&self, bay: &Bay<'b>) -> Option<&'b TorqueSpec> {
+        match bay.book.on_shelf(&bay.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
+            Some(Shelf::Torque { spec, .. }) => Some(spec),
+            _ => None,
+        }
+    }
+
+    /// The torque wrench used in this job.
+    fn wrench(&self, bay: &Bay<'_>) -> Option<(crate::ident::ToolId, Wrench)> {
+        planning::wrench(self.book, bay.job)
+    }
+
+    pub(super) fn pressure(&self, bay: &Bay<'_>, at: &str, text: &str, set: bool, cold: Option<bool>) -> Done {
+        let at = self.place(bay, at)?;
+        let default = match self.words.speech().units {
+            Units::AsRead => None,
+            Units::Metric => Some(PressureUnit::Kilopascal),
+            Units::Us => Some(PressureUnit::Psi),
+        };
+        let pressure = self.reading(text, default)?;
+        let mut outcome = Outcome::fact(Fact::PressureMeasured { job: Self::job_id(bay), at, pressure, set, cold });
+        let placard = match bay.book.on_shelf(&bay.vehicle.model, Kind::Placard).map(|spec| &spec.shelf) {
+            Some(Shelf::Placard { placard }) => placard.at(at).map(|tire| tire.cold),
+            _ => None,
+        };
+        if let Some(placard) = placard.filter(|placard| set && pressure < *placard) {
+            let args = [("placard", self.words.reading(&placard).into())];
+            outcome = outcome.note(self.words.text("said-below-placard", &args));
+        }
+        Ok(outcome)
+    }
+
+    pub(super) fn sensor(&self, bay: &Bay<'_>, at: &str, number: &str) -> Done {
+        let at = self.place(bay, at)?;
+        let number = self.text("what-sensor", number)?;
+        Ok(Outcome::fact(Fact::SensorRead {
+            job: Self::job_id(bay),
+            at: Some(at),
+            sensors: SensorKind::Direct,
+            number: Some(number),
+            lamp: None,
+            relearned: None,
+        }))
+    }
+
+    pub(super) fn lamp(&self, bay: &Bay<'_>, on: bool, sensors: SensorKind) -> Done {
+        Ok(Outcome::fact(Fact::SensorRead {
+            job: Self::job_id(bay),
+            at: None,
+            sensors,
+            number: None,
+            lamp: Some(on),
+            relearned: None,
+        }))
+    }
+}
+
+/// The depth gauge's papers among the tools of a job.
+pub(in crate::engine) fn gauge_of(what: &ToolKind) -> Option<Reading<DepthUnit>> {
+    match what {
+        ToolKind::DepthGauge { resolution } => Some(*resolution),
+        _ => None,
+    }
+}

@@ -1,0 +1,294 @@
+//! Questions: each builds a finished, worded record.
+
+use super::view::{
+    BookView, CautionLine, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView,
+    TaskLine, VehicleLine,
+};
+use super::{Engine, Trouble, planning};
+use crate::caution::{CautionId, Circumstance};
+use crate::entry::{Kind, Pass, Shelf};
+use crate::fastening;
+use crate::ident::Digest;
+use crate::logbook::{Book, Job};
+use crate::photos::{Photos, Rendition};
+use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
+use crate::store::Check;
+use crate::vehicle::Place;
+use crate::words::pending_report as report;
+use crate::words::{FactContext, Quantity, Say, Speech, Words};
+
+impl Engine {
+    /// The job of a number; the one in the bay, else the last one, when none is given.
+    fn job(&self, number: Option<usize>) -> Option<&Job> {
+        match number {
+            Some(number) => self.book.jobs.iter().find(|job| job.number == number),
+            None => self.book.in_bay().or_else(|| self.book.jobs.last()),
+        }
+    }
+
+    fn procedure_of(&self, job: &Job) -> Option<&Procedure> {
+        self.procedures.iter().find(|procedure| procedure.id == job.procedure)
+    }
+
+    fn bay(&self) -> Option<Bay<'_>> {
+        let job = self.book.in_bay()?;
+        Bay::new(self.procedure_of(job)?, &self.book, job)
+    }
+
+    /// The one next thing to do in the bay; none when no job is open.
+    pub fn next(&self, speech: Speech) -> Option<NextView> {
+        Some(next(&self.bay()?, &Words::new(speech)))
+    }
+
+    /// All tasks of the job in the bay, in order.
+    pub fn tasks(&self, speech: Speech) -> Vec<TaskLine> {
+        let words = Words::new(speech);
+        self.bay().map(|bay| bay.tasks().iter().map(|task| task_line(&bay, task, &words)).collect()).unwrap_or_default()
+    }
+
+    /// The log of a job, line by line; of the one in the bay when no number is given.
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub fn log(&self, job: Option<usize>, speech: Speech) -> Result<Vec<LogLine>, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        let context = FactContext::of_job(&self.book, job, self.procedure_of(job));
+        Ok(job
+            .lines
+            .iter()
+            .enumerate()
+            .map(|(at, line)| LogLine {
+                line: at.saturating_add(1),
+                entry: line.entry.to_string(),
+                time: line.at.to_string(),
+                author: words.person(&self.book, line.author),
+                sentence: words.fact(&line.fact, &context),
+                corrected: line.corrected_by.is_some(),
+            })
+            .collect())
+    }
+
+    /// The plans for the job in the bay.
+    ///
+    /// # Errors
+    /// When no job is open, or its tires can't be planned with.
+    pub fn plans(&self, speech: Speech) -> Result<PlansView, Trouble> {
+        let words = Words::new(speech);
+        let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        let answer = planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
+        let layout = &bay.vehicle.layout;
+        let name = |place: Place| layout.name(place, speech.letters);
+        let plans: Vec<PlanLine> = answer
+            .plans
+            .iter()
+            .zip(1..)
+            .map(|(plan, number)| PlanLine {
+                plan: number,
+                pattern: plan.pattern.code().to_owned(),
+                name: words.pattern(plan.pattern.code()),
+                moves: plan.moves.iter().map(|(from, to)| (name(*from), name(*to))).collect(),
+                why: plan.why.iter().map(|why| why.say(&words)).collect(),
+            })
+            .collect();
+        let shout = answer.plans.first().map(|plan| words.shout(plan, layout)).unwrap_or_default();
+        Ok(PlansView {
+            shout,
+            plans,
+            refused: answer.refused.iter().map(|refused| words.refused(refused, layout)).collect(),
+            look: answer.look_next.first().map(|look| look.say(&words)),
+        })
+    }
+
+    /// What the looks under the vehicle in the bay say of its drive.
+    ///
+    /// # Errors
+    /// When no job is open.
+    pub fn verdict(&self, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        Ok(words.verdict(&bay.verdict(), &bay.vehicle.layout))
+    }
+
+    /// The book's front page.
+    pub fn front(&self, speech: Speech) -> BookView {
+        let words = Words::new(speech);
+        BookView {
+            vehicles: self.book.vehicles.iter().map(|vehicle| vehicle_line(&self.book, vehicle, &words)).collect(),
+            people: self
+                .book
+                .people
+                .iter()
+                .map(|person| PersonLine { name: words.person(&self.book, person.id), role: words.role(person.role) })
+                .collect(),
+            jobs: self.book.jobs.iter().rev().map(|job| self.job_line(job, &words)).collect(),
+            tools: self
+                .book
+                .tools
+                .iter()
+                .map(|tool| format!("{}: {}", tool.name, words.tool_kind(&tool.what)))
+                .collect(),
+        }
+    }
+
+    fn job_line(&self, job: &Job, words: &Words) -> JobLine {
+        JobLine {
+            job: job.number,
+            vehicle: self.book.vehicle(job.vehicle).map(|vehicle| vehicle.name.clone()).unwrap_or_default(),
+            title: self.procedure_of(job).map_or_else(|| job.procedure.clone(), |procedure| words.title(procedure)),
+            status: job.status,
+            status_text: words.status(job.status),
+            opened: job.opened.day().to_string(),
+            practice: job.practice,
+        }
+    }
+
+    /// A job's card: one self-contained HTML page, true at any step.
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub fn card(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        let photo = |id: Digest| self.photos.read(id, Rendition::Large).ok();
+        Ok(report::card(&self.book, job, self.procedure_of(job), &words, &photo))
+    }
+}
+
+fn vehicle_line(book: &Book, vehicle: &crate::logbook::Vehicle, words: &Words) -> VehicleLine {
+    let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints];
+    VehicleLine {
+        name: vehicle.name.clone(),
+        model: vehicle.model.clone(),
+        plate: vehicle.plate.clone(),
+        class: words.class(vehicle.class),
+        shelf: kinds
+            .iter()
+            .filter_map(|kind| book.on_shelf(&vehicle.model, *kind))
+            .map(|spec| words.shelf(&spec.shelf))
+            .collect(),
+    }
+}
+
+fn next(bay: &Bay<'_>, words: &Words) -> NextView {
+    let tasks = bay.tasks();
+    let task = tasks.iter().find(|task| !task.state.is_over());
+    let last = tasks.iter().rfind(|task| task.state.is_over());
+    let name = |at: Place| bay.vehicle.layout.name(at, words.speech().letters);
+    let sentence = task.map_or_else(|| words.text("next-nothing", &[]), |task| words.step(task.step));
+    let at = task.and_then(|task| task.at);
+    let spoken = match at {
+        Some(at) => format!("{}. {sentence}", words.place_spoken(&bay.vehicle.layout, at)),
+        None => sentence.clone(),
+    };
+    NextView {
+        job: bay.job.number,
+        vehicle: bay.vehicle.name.clone(),
+        status: bay.job.status,
+        hands: words.person(bay.book, bay.job.hands),
+        step: task.map(|task| task.step.id.clone()),
+        sentence,
+        spoken,
+        at: at.map(name),
+        asks: task.map(|task| task.step.asks.code().to_owned()),
+        choices: task
+            .map(|task| task.step.choices.iter().map(|code| (code.clone(), words.choice(code))).collect())
+            .unwrap_or_default(),
+        gate: match task.map(|task| &task.state) {
+            Some(TaskState::Held(unmet)) => unmet.iter().map(|u| words.unmet(u, &bay.vehicle.layout)).collect(),
+            _ => Vec::new(),
+        },
+        caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
+        may_skip: task.is_some_and(|task| task.step.may_skip),
+        nuts: task.and_then(|task| nut_view(bay, task, words)),
+        done: tasks.iter().filter(|task| task.state.is_over()).count(),
+        of: tasks.len(),
+        last: last.map(|task| match task.at {
+            Some(at) => format!("{}: {}", name(at), words.step(task.step)),
+            None => words.step(task.step),
+        }),
+    }
+}
+
+/// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
+fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
+    let here: Vec<Circumstance> = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
+    let shown_before = |caution: CautionId| {
+        tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
+    };
+    task.step
+        .cautions
+        .iter()
+        .filter_map(|code| CautionId::of_code(code))
+        .filter(|caution| caution.applies(&here))
+        .map(|caution| CautionLine {
+            code: caution.code().to_owned(),
+            signal: words.text(&format!("signal-{}", caution.signal().code()), &[]),
+            sentence: words.text(&format!("caution-{}", caution.code()), &[]),
+            again: shown_before(caution),
+        })
+        .collect()
+}
+
+fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
+    let (pass, at) = match (task.step.asks, task.at) {
+        (Ask::Started, Some(at)) => (Pass::Started, at),
+        (Ask::Snug, Some(at)) => (Pass::Snug, at),
+        (Ask::Final, Some(at)) => (Pass::Final, at),
+        (Ask::Cracked, Some(at)) => (Pass::Cracked, at),
+        _ => return None,
+    };
+    let order = fastening::order(bay.studs()?)?;
+    let left = bay.nuts_left(at, pass)?;
+    Some(NutView {
+        done: order.iter().copied().filter(|nut| !left.contains(nut)).collect(),
+        next: order.iter().copied().find(|nut| left.contains(nut)),
+        order,
+        target: (pass == Pass::Final).then(|| target(bay, words)).flatten(),
+    })
+}
+
+/// What the wrench used in this job is set to, when specification and wrench are known.
+fn target(bay: &Bay<'_>, words: &Words) -> Option<Quantity> {
+    let Some(Shelf::Torque { spec, .. }) = bay.book.on_shelf(&bay.vehicle.model, Kind::Torque).map(|s| &s.shelf) else {
+        return None;
+    };
+    let (_, wrench) = planning::wrench(bay.book, bay.job)?;
+    fastening::target(spec, &wrench).ok().map(|target| words.quantity(&target.target))
+}
+
+fn task_line(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> TaskLine {
+    let (state, why) = match &task.state {
+        TaskState::Done(_) => ("done", Vec::new()),
+        TaskState::Skipped(reason) => ("skipped", vec![reason.clone()]),
+        TaskState::Ready => ("ready", Vec::new()),
+        TaskState::Held(unmet) => ("held", unmet.iter().map(|u| words.unmet(u, &bay.vehicle.layout)).collect()),
+    };
+    TaskLine {
+        step: task.step.id.clone(),
+        at: task.at.map(|at| bay.vehicle.layout.name(at, words.speech().letters)),
+        sentence: words.step(task.step),
+        state,
+        why,
+    }
+}
+
+/// What checking found, worded.
+pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) -> CheckView {
+    let checked = photos.check(book.photos.keys().copied());
+    let mut problems: Vec<CheckLine> = check
+        .problems
+        .iter()
+        .map(|problem| CheckLine {
+            kind: problem.kind.code(),
+            at: words.spot(&problem.at),
+            sentence: problem.say(words),
+        })
+        .collect();
+    problems.extend(checked.problems.iter().map(|problem| CheckLine {
+        kind: "photo".to_owned(),
+        at: problem.id.short(),
+        sentence: problem.say(words),
+    }));
+    CheckView { ok: problems.is_empty(), entries: check.entries, photos: checked.whole, problems }
+}

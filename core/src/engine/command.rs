@@ -1,0 +1,374 @@
+//! Everything that can be said to the book, as a shell says it: readings and
+//! places as text, so that they are read in one place, here in the core.
+
+use std::path::PathBuf;
+
+use serde::{Deserialize, Serialize};
+
+use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
+use crate::finding::State;
+use crate::vehicle::hub::Evidence;
+use crate::vehicle::{Class, Drive};
+
+/// A command.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "do", rename_all = "kebab-case")]
+pub enum Command {
+    /// Adds a person.
+    AddPerson {
+        /// The name.
+        name: String,
+        /// What the person may do.
+        role: Role,
+        /// A phone number.
+        phone: Option<String>,
+    },
+    /// Adds a vehicle with tires at all its places.
+    AddVehicle {
+        /// What it is called in the shop.
+        name: String,
+        /// Make, model and year as the owner says it.
+        model: String,
+        /// Its class.
+        class: Class,
+        /// A spare is carried.
+        spare: bool,
+        /// It belongs to the person who works on it.
+        own: bool,
+        /// The plate.
+        plate: Option<String>,
+    },
+    /// Adds a torque wrench.
+    AddWrench {
+        /// What it is called.
+        name: String,
+        /// Accuracy: `4 %`.
+        accuracy: String,
+        /// The scale's step: `1 N.m`.
+        step: String,
+        /// Last calibration, a day; none when not known.
+        calibrated: Option<String>,
+    },
+    /// Adds a tread depth gauge.
+    AddDepthGauge {
+        /// What it is called.
+        name: String,
+        /// The smallest step it shows.
+        resolution: String,
+    },
+    /// Adds a torque-limiting bar.
+    AddBar {
+        /// What it is called.
+        name: String,
+        /// The torque marked on it.
+        rating: String,
+    },
+    /// Records the wheel torque of the vehicle's model, as printed.
+    RecordTorque {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// Each printing: `125..150 N.m`, `90..110 ft.lb`.
+        printed: Vec<String>,
+        /// The thread: `M14 x 1.5`.
+        thread: Option<String>,
+        /// Condition of the threads in the manual's words: `dry`, `oiled`, or as it says.
+        condition: Option<String>,
+        /// Recheck distances: `25 mi`.
+        recheck: Vec<String>,
+        /// Studs on each wheel.
+        studs: Option<u8>,
+        /// The manual's title and page.
+        source: String,
+        /// A photo of the page, by its number in the job.
+        photo: Option<usize>,
+    },
+    /// Records the placard pressures of the vehicle's model.
+    RecordPlacard {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// Each axle's cold pressure, from the front.
+        axles: Vec<String>,
+        /// The spare's.
+        spare: Option<String>,
+        /// The size on the placard.
+        size: Option<String>,
+        /// Where it stands.
+        source: String,
+        /// A photo of the label, by its number in the job.
+        photo: Option<usize>,
+    },
+    /// Records which axles drive, from the manual.
+    RecordDrive {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// The drive.
+        drive: Drive,
+        /// The manual's title and page.
+        source: String,
+    },
+    /// Records the maker's rotation pattern.
+    RecordPattern {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// The pattern's code.
+        pattern: String,
+        /// The manual's title and page.
+        source: String,
+    },
+    /// Records the lift points in the manual's words.
+    RecordLiftPoints {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// The words.
+        text: String,
+        /// The manual's title and page.
+        source: String,
+    },
+    /// The torque specification or the placard can't be had.
+    NotKnown {
+        /// `torque` or `placard`.
+        what: crate::entry::Kind,
+    },
+    /// Opens a job.
+    OpenJob {
+        /// The vehicle.
+        vehicle: String,
+        /// The procedure's id.
+        procedure: String,
+        /// Circumstances that the procedure leaves to be settled.
+        circumstances: Vec<String>,
+        /// Practice: kept out of wear, due dates and history.
+        practice: bool,
+    },
+    /// Puts the job aside.
+    ParkJob {
+        /// Why.
+        reason: String,
+    },
+    /// Takes a parked job up again.
+    ResumeJob {
+        /// Its number; the last parked one when none is given.
+        job: Option<usize>,
+    },
+    /// Ends the job without a signature.
+    CloseJob {
+        /// Why.
+        reason: String,
+    },
+    /// Signs the job by name.
+    Sign,
+    /// Changes whose hands do the steps.
+    Hands {
+        /// The person.
+        person: String,
+    },
+    /// Uses a tool in this job.
+    UseTool {
+        /// The tool.
+        tool: String,
+    },
+    /// The customer's complaint.
+    Complain {
+        /// The words.
+        text: String,
+    },
+    /// Existing damage, or none.
+    Damage {
+        /// Where.
+        at: Option<String>,
+        /// What; none when nothing was found.
+        text: Option<String>,
+        /// Its photo, by its number in the job.
+        photo: Option<usize>,
+    },
+    /// The customer approves or declines the work.
+    Approve {
+        /// Approved.
+        approved: bool,
+        /// By whom.
+        by: Option<String>,
+    },
+    /// The customer was told of what is unsafe, and accepts or declines repair.
+    UnsafeTold {
+        /// The customer lets it be repaired, or leaves the vehicle.
+        accepts: bool,
+    },
+    /// The odometer.
+    Odometer {
+        /// The reading.
+        reading: String,
+        /// Guessed, not read.
+        estimated: bool,
+        /// The instrument was replaced.
+        replaced: bool,
+    },
+    /// What was seen at a hub.
+    Hub {
+        /// The look or the turn.
+        evidence: Evidence,
+    },
+    /// What the owner says of the drive.
+    OwnerSaysDrive {
+        /// The drive.
+        drive: Drive,
+    },
+    /// The camera is about to open.
+    PhotoPending {
+        /// Of what.
+        of: PhotoOf,
+        /// Where.
+        at: Option<String>,
+    },
+    /// A photo.
+    Photo {
+        /// The file.
+        file: PathBuf,
+        /// Of what.
+        of: PhotoOf,
+        /// Where.
+        at: Option<String>,
+    },
+    /// What stands on a sidewall.
+    Sidewall {
+        /// Where.
+        at: String,
+        /// Which side.
+        side: SidewallSide,
+        /// The text.
+        text: String,
+        /// What the tire looks like beyond its lettering.
+        looks: TireLooks,
+    },
+    /// A mark chalked on a tire.
+    Mark {
+        /// Where the tire is.
+        at: String,
+        /// The mark; the place's own name when none is given.
+        mark: Option<String>,
+    },
+    /// Tread depths.
+    Tread {
+        /// Where.
+        at: String,
+        /// Grooves from the outer one inward, several places around set apart by `/ ` or `;`.
+        depths: String,
+        /// The lowest spot seen, when lower than all of them.
+        lowest: Option<String>,
+        /// Why a reading that contradicts the last one stands.
+        reason: Option<String>,
+    },
+    /// Chooses a plan.
+    ChoosePlan {
+        /// Its number in the answer, from 1; or a pattern's code.
+        plan: String,
+    },
+    /// Raises, sets down or lowers the vehicle.
+    Lift {
+        /// What.
+        arm: crate::entry::Arm,
+    },
+    /// Takes a wheel off.
+    WheelOff {
+        /// Where.
+        at: String,
+    },
+    /// How a part stands.
+    Look {
+        /// Where.
+        at: Option<String>,
+        /// The part; all five parts of a wheel when none is named.
+        part: Option<LookAt>,
+        /// How it stands.
+        state: State,
+        /// In the mechanic's words.
+        note: Option<String>,
+        /// Its photo, by its number in the job.
+        photo: Option<usize>,
+    },
+    /// Reads the mark at a corner and hangs the wheel.
+    Hang {
+        /// Where.
+        at: String,
+        /// The mark on the tire.
+        mark: String,
+    },
+    /// Turns nuts.
+    Nuts {
+        /// Where.
+        at: String,
+        /// Which pass.
+        pass: crate::entry::Pass,
+        /// Which nut; the whole wheel in order when none is given.
+        nut: Option<u8>,
+        /// It moved before the click, at passes with a click.
+        moved: Option<bool>,
+    },
+    /// A pressure.
+    Pressure {
+        /// Where.
+        at: String,
+        /// The reading.
+        pressure: String,
+        /// Set to this, not only found.
+        set: bool,
+        /// The tire is cold.
+        cold: Option<bool>,
+    },
+    /// A sensor's number, or that it was relearned.
+    Sensor {
+        /// Where.
+        at: String,
+        /// Its number.
+        number: String,
+    },
+    /// The pressure warning lamp.
+    Lamp {
+        /// It is on.
+        on: bool,
+        /// What kind of system.
+        sensors: crate::entry::SensorKind,
+    },
+    /// The recheck is told to the driver.
+    TellRecheck,
+    /// Answers a step that asks for a sight, a choice or a count.
+    Answer {
+        /// The step; the next one when none is named.
+        step: Option<String>,
+        /// Where.
+        at: Option<String>,
+        /// The answer: `seen`, a choice, a count.
+        answer: String,
+    },
+    /// Skips a step.
+    Skip {
+        /// The step; the next one when none is named.
+        step: Option<String>,
+        /// Where.
+        at: Option<String>,
+        /// Why.
+        reason: String,
+    },
+    /// Opens a gate.
+    OpenGate {
+        /// The held step; the next one when none is named.
+        step: Option<String>,
+        /// Why.
+        reason: String,
+    },
+    /// Corrects a line of the job: same kind of value, told anew.
+    Correct {
+        /// The line's number in the job's log.
+        line: usize,
+        /// The value that holds.
+        value: String,
+        /// Why.
+        reason: String,
+    },
+    /// Takes a line of the job back.
+    Withdraw {
+        /// The line's number in the job's log.
+        line: usize,
+        /// Why.
+        reason: String,
+    },
+}

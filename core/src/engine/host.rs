@@ -1,0 +1,35 @@
+//! What only the device has: its clock and its randomness.
+
+use crate::calendar::Moment;
+
+/// The device that the engine runs on.
+pub trait Host: Send + Sync {
+    /// The device's clock now.
+    fn now(&self) -> Moment;
+
+    /// Ten random bytes for a new id.
+    fn random(&self) -> [u8; 10];
+}
+
+/// The machine's own clock and random numbers.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct SystemHost {
+    /// A fixed time instead of the clock, for entering history.
+    pub at: Option<Moment>,
+}
+
+impl Host for SystemHost {
+    fn now(&self) -> Moment {
+        self.at.unwrap_or_else(|| {
+            let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
+            Moment::from_unix_ms(i64::try_from(since.as_millis()).unwrap_or(i64::MAX))
+        })
+    }
+
+    fn random(&self) -> [u8; 10] {
+        let random = uuid::Uuid::new_v4();
+        // The first ten bytes of a random UUID hold two fixed bits groups at bytes 6 and 8; the rest is random.
+        let bytes = random.as_bytes();
+        std::array::from_fn(|at| bytes.get(if at < 6 { at } else { at.saturating_add(3) }).copied().unwrap_or_default())
+    }
+}

@@ -1,0 +1,97 @@
+//! What went wrong, by what the person can do about it.
+
+use serde::Serialize;
+
+use crate::photos::{Doing, PhotoError};
+use crate::store::StoreError;
+use crate::words::{Arg, Say, Words};
+
+/// What the person can do about it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum TroubleKind {
+    /// Say it differently: the input was not understood or does not fit.
+    MendInput,
+    /// A gate holds this: meet its condition, or open it with a reason.
+    Held,
+    /// Make room on the device.
+    FreeSpace,
+    /// Try again: something else was in the way.
+    TryAgain,
+    /// Restore a backup: the book is damaged.
+    Restore,
+    /// Report it: this is a fault of the program.
+    Report,
+}
+
+impl TroubleKind {
+    /// The kind's code in data.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::MendInput => "mend-input",
+            Self::Held => "held",
+            Self::FreeSpace => "free-space",
+            Self::TryAgain => "try-again",
+            Self::Restore => "restore",
+            Self::Report => "report",
+        }
+    }
+}
+
+/// A refusal, with the sentence that a mechanic understands. Nothing was changed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
+#[error("{sentence}")]
+pub struct Trouble {
+    /// What the person can do about it.
+    pub kind: TroubleKind,
+    /// The sentence, in the asked language.
+    pub sentence: String,
+    /// Where: a place, a step, or a position in the input.
+    pub at: Option<String>,
+}
+
+impl Trouble {
+    /// A trouble with a sentence of the words room.
+    pub(crate) fn new(kind: TroubleKind, words: &Words, id: &str, args: &[(&str, Arg<'_>)]) -> Self {
+        Self { kind, sentence: words.text(id, args), at: None }
+    }
+
+    /// Input that must be mended.
+    pub(crate) fn mend(words: &Words, id: &str, args: &[(&str, Arg<'_>)]) -> Self {
+        Self::new(TroubleKind::MendInput, words, id, args)
+    }
+
+    /// Input that must be mended, with its sentence.
+    pub(crate) fn said(sentence: String) -> Self {
+        Self { kind: TroubleKind::MendInput, sentence, at: None }
+    }
+
+    /// The same, told where.
+    pub(crate) fn at(self, at: impl Into<String>) -> Self {
+        Self { at: Some(at.into()), ..self }
+    }
+
+    /// A trouble of the store.
+    pub(crate) fn of_store(why: &StoreError, words: &Words) -> Self {
+        let kind = match why {
+            StoreError::MendInput { .. } => TroubleKind::MendInput,
+            StoreError::FreeSpace => TroubleKind::FreeSpace,
+            StoreError::TryAgain { .. } => TroubleKind::TryAgain,
+            StoreError::Restore { .. } => TroubleKind::Restore,
+            StoreError::Report { .. } => TroubleKind::Report,
+        };
+        Self { kind, sentence: why.say(words), at: None }
+    }
+
+    /// A trouble of the photos.
+    pub(crate) fn of_photos(why: &PhotoError, words: &Words) -> Self {
+        let kind = match why {
+            PhotoError::Refused(_) => TroubleKind::MendInput,
+            PhotoError::NoSpace { .. } => TroubleKind::FreeSpace,
+            PhotoError::Storage { doing: Doing::ReadingSource, .. } => TroubleKind::MendInput,
+            PhotoError::Storage { .. } => TroubleKind::TryAgain,
+            PhotoError::Lost { .. } => TroubleKind::Restore,
+        };
+        Self { kind, sentence: why.say(words), at: None }
+    }
+}

@@ -1,0 +1,222 @@
+//! What a shell shows: finished, worded records.
+
+use serde::Serialize;
+
+use crate::logbook::Status;
+use crate::words::Quantity;
+
+/// What a command changed.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Change {
+    /// Ids of the new entries.
+    pub entries: Vec<String>,
+    /// What was understood, and what to know about it, in sentences.
+    pub said: Vec<String>,
+    /// The next thing to do in the bay.
+    pub next: Option<NextView>,
+}
+
+/// The one next thing to do.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NextView {
+    /// The job's number.
+    pub job: usize,
+    /// The vehicle's name.
+    pub vehicle: String,
+    /// `open` or `parked`.
+    pub status: Status,
+    /// Whose hands do the steps.
+    pub hands: String,
+    /// The step's id; none when all steps are over.
+    pub step: Option<String>,
+    /// What to do, a sentence.
+    pub sentence: String,
+    /// What a screen reader says.
+    pub spoken: String,
+    /// Where.
+    pub at: Option<String>,
+    /// What is asked: the ask's code.
+    pub asks: Option<String>,
+    /// The choices, code and words.
+    pub choices: Vec<(String, String)>,
+    /// What the gate waits for; empty when the step is free.
+    pub gate: Vec<String>,
+    /// The cautions that stand before the step.
+    pub caution: Vec<CautionLine>,
+    /// Whether it may be skipped with a reason.
+    pub may_skip: bool,
+    /// The nuts, when the step turns nuts.
+    pub nuts: Option<NutView>,
+    /// Steps over.
+    pub done: usize,
+    /// All steps that apply.
+    pub of: usize,
+    /// The last step that was answered.
+    pub last: Option<String>,
+}
+
+/// A caution before a step.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CautionLine {
+    /// The caution's code.
+    pub code: String,
+    /// danger, warning, caution or notice, as a word.
+    pub signal: String,
+    /// The sentence.
+    pub sentence: String,
+    /// It was shown in full earlier in this job.
+    pub again: bool,
+}
+
+/// The nuts of one wheel.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NutView {
+    /// The order by clock position, 1 at the top, seen from outside.
+    pub order: Vec<u8>,
+    /// Nuts that this pass has finished.
+    pub done: Vec<u8>,
+    /// The next nut.
+    pub next: Option<u8>,
+    /// What the wrench is set to, at the final pass and when it is known.
+    pub target: Option<Quantity>,
+}
+
+/// One task of the job.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TaskLine {
+    /// The step's id.
+    pub step: String,
+    /// Where.
+    pub at: Option<String>,
+    /// What to do.
+    pub sentence: String,
+    /// `done`, `skipped`, `ready` or `held`.
+    pub state: &'static str,
+    /// What the gate waits for, or why it was skipped.
+    pub why: Vec<String>,
+}
+
+/// One line of the job's log.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LogLine {
+    /// Its number, for corrections.
+    pub line: usize,
+    /// The entry's id.
+    pub entry: String,
+    /// When, as far as the device knew.
+    pub time: String,
+    /// Who said it.
+    pub author: String,
+    /// The sentence.
+    pub sentence: String,
+    /// It was corrected since.
+    pub corrected: bool,
+}
+
+/// The book's front page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BookView {
+    /// Vehicles.
+    pub vehicles: Vec<VehicleLine>,
+    /// People.
+    pub people: Vec<PersonLine>,
+    /// Jobs, newest first.
+    pub jobs: Vec<JobLine>,
+    /// Tools by name.
+    pub tools: Vec<String>,
+}
+
+/// A vehicle on the front page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct VehicleLine {
+    /// Its name.
+    pub name: String,
+    /// Make, model and year.
+    pub model: String,
+    /// Its plate.
+    pub plate: Option<String>,
+    /// Its class.
+    pub class: String,
+    /// What the shelf holds for its model, in sentences.
+    pub shelf: Vec<String>,
+}
+
+/// A person on the front page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PersonLine {
+    /// The name.
+    pub name: String,
+    /// The role, in words.
+    pub role: String,
+}
+
+/// A job on the front page.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct JobLine {
+    /// Its number.
+    pub job: usize,
+    /// The vehicle's name.
+    pub vehicle: String,
+    /// The procedure's title.
+    pub title: String,
+    /// How it stands.
+    pub status: Status,
+    /// How it stands, in words.
+    pub status_text: String,
+    /// The day it was opened.
+    pub opened: String,
+    /// Practice.
+    pub practice: bool,
+}
+
+/// The plans of the job in the bay.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlansView {
+    /// What a tech can shout across the shop.
+    pub shout: String,
+    /// Plans, best first.
+    pub plans: Vec<PlanLine>,
+    /// Patterns that are not allowed, and why.
+    pub refused: Vec<String>,
+    /// What to look at next when no pattern can be named.
+    pub look: Option<String>,
+}
+
+/// One plan.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct PlanLine {
+    /// Its number, from 1.
+    pub plan: usize,
+    /// The pattern's code.
+    pub pattern: String,
+    /// The pattern's name.
+    pub name: String,
+    /// Moves: from and to, for each wheel that moves.
+    pub moves: Vec<(String, String)>,
+    /// Why, in sentences.
+    pub why: Vec<String>,
+}
+
+/// What checking the book found.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CheckView {
+    /// Nothing is wrong.
+    pub ok: bool,
+    /// Entries read.
+    pub entries: u64,
+    /// Photos kept.
+    pub photos: usize,
+    /// What is wrong.
+    pub problems: Vec<CheckLine>,
+}
+
+/// One thing that is wrong.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CheckLine {
+    /// Its kind.
+    pub kind: String,
+    /// Where.
+    pub at: String,
+    /// The sentence.
+    pub sentence: String,
+}

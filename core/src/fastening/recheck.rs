@@ -1,0 +1,59 @@
+use serde::Serialize;
+
+use crate::fastener::TorqueSpec;
+use crate::measure::{Distance, DistanceUnit};
+use crate::source::{Grade, Source};
+
+/// One recheck, as distance driven after tightening.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Recheck {
+    /// Not before this, when a window is given.
+    pub from: Option<Distance>,
+    /// At this distance at the latest.
+    pub by: Distance,
+    /// Whether the manual prints it.
+    pub origin: RecheckOrigin,
+    /// How far to trust it.
+    pub source: Source,
+}
+
+/// Who says so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum RecheckOrigin {
+    /// The vehicle's manual.
+    Printed,
+    /// The trade: the manual prints none.
+    TradeDefault,
+}
+
+/// The rechecks of a specification: as printed, else the trade's 50 to 100 mi or
+/// 80 to 160 km (grade S: generic installer charts), in the unit that is asked for.
+///
+/// ```
+/// use lugbook::fastening::{recheck, RecheckOrigin, TorqueSpec};
+/// use lugbook::measure::DistanceUnit;
+/// let list = recheck(&TorqueSpec::printed(["100 ft-lb".parse()?]), DistanceUnit::Mile);
+/// assert_eq!(list.first().map(|r| (r.by.to_string(), r.origin)), Some(("100 mi".to_owned(), RecheckOrigin::TradeDefault)));
+/// # Ok::<(), lugbook::fastener::BadSpec>(())
+/// ```
+pub fn recheck(spec: &TorqueSpec, unit: DistanceUnit) -> Vec<Recheck> {
+    if spec.recheck.is_empty() {
+        return trade_default(unit).into_iter().collect();
+    }
+    let source = Source::read(Grade::Manual, "the vehicle's manual, as recorded");
+    spec.recheck.iter().map(|at| Recheck { from: at.from, by: at.by, origin: RecheckOrigin::Printed, source }).collect()
+}
+
+fn trade_default(unit: DistanceUnit) -> Option<Recheck> {
+    let (from, by) = match unit {
+        DistanceUnit::Mile => (50.0, 100.0),
+        DistanceUnit::Kilometre => (80.0, 160.0),
+    };
+    Some(Recheck {
+        from: Distance::new(from, unit).ok(),
+        by: Distance::new(by, unit).ok()?,
+        origin: RecheckOrigin::TradeDefault,
+        source: Source::read(Grade::Secondary, "generic installer chart"),
+    })
+}

@@ -1,0 +1,117 @@
+//! The set of entries: their order, their union, and what they add up to.
+//!
+//! A [`Logbook`] is a union: merging is commutative, associative and
+//! idempotent. [`Logbook::book`] folds it into a [`Book`]: people, vehicles,
+//! the specification shelf, tools, tires and jobs as they stand. The fold can
+//! be thrown away and made again at any time.
+
+mod book;
+mod job;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+pub use book::{Book, DepthSeen, Person, Specification, TireHistory, Tool, Vehicle};
+pub use job::{Job, Line, NutSaid, Status};
+
+use crate::entry::{Entry, Fact, HybridTime};
+use crate::ident::{EntryId, StreamId};
+
+/// The union of entries, in order.
+#[derive(Debug, Clone, Default)]
+pub struct Logbook {
+    entries: BTreeMap<(HybridTime, StreamId, u64), Entry>,
+    ids: BTreeSet<EntryId>,
+}
+
+/// An entry with the fact that holds for it after corrections.
+#[derive(Debug, Clone, Copy)]
+pub struct Said<'a> {
+    /// The entry.
+    pub entry: &'a Entry,
+    /// What holds: its own fact, or its last correction's.
+    pub fact: &'a Fact,
+    /// The entry that corrected it.
+    pub corrected_by: Option<&'a Entry>,
+}
+
+impl Logbook {
+    /// Adds an entry; `false` when it was there already.
+    pub fn insert(&mut self, entry: Entry) -> bool {
+        if !self.ids.insert(entry.id()) {
+            return false;
+        }
+        self.entries.insert(entry.order(), entry);
+        true
+    }
+
+    /// Adds all entries of another logbook.
+    pub fn merge(&mut self, other: Self) {
+        for entry in other.entries.into_values() {
+            self.insert(entry);
+        }
+    }
+
+    /// The entries in order.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.entries.values()
+    }
+
+    /// How many entries there are.
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Whether there are none.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// What holds: each entry with its last correction, without those that
+    /// were withdrawn. Corrections and withdrawals themselves are not in it.
+    pub fn said(&self) -> impl Iterator<Item = Said<'_>> {
+        let mut withdrawn = BTreeSet::new();
+        let mut corrections: BTreeMap<EntryId, (&Entry, &Fact)> = BTreeMap::new();
+        for entry in self.entries() {
+            match entry.fact() {
+                Fact::Withdrawn { target, .. } => {
+                    withdrawn.insert(*target);
+                }
+                Fact::Corrected { target, fact, .. } => {
+                    corrections.insert(*target, (entry, fact));
+                }
+                _ => {}
+            }
+        }
+        // A correction that was itself withdrawn no longer holds.
+        corrections.retain(|_, (entry, _)| !withdrawn.contains(&entry.id()));
+        self.entries().filter_map(move |entry| {
+            let silent = matches!(entry.fact(), Fact::Withdrawn { .. } | Fact::Corrected { .. });
+            if silent || withdrawn.contains(&entry.id()) {
+                return None;
+            }
+            Some(match corrections.get(&entry.id()) {
+                Some(&(by, fact)) => Said { entry, fact, corrected_by: Some(by) },
+                None => Said { entry, fact: entry.fact(), corrected_by: None },
+            })
+        })
+    }
+
+    /// What the entries add up to.
+    pub fn book(&self) -> Book {
+        let mut book = Book::default();
+        for said in self.said() {
+            book.take(said);
+        }
+        book
+    }
+}
+
+impl FromIterator<Entry> for Logbook {
+    fn from_iter<I: IntoIterator<Item = Entry>>(entries: I) -> Self {
+        let mut logbook = Self::default();
+        for entry in entries {
+            logbook.insert(entry);
+        }
+        logbook
+    }
+}

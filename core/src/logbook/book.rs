@@ -1,0 +1,272 @@
+//! What the entries add up to: the book as it stands.
+
+use std::collections::BTreeMap;
+
+use super::{Job, Line, Said, Status};
+use crate::calendar::Moment;
+use crate::entry::{Fact, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
+use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::measure::{Depth, Distance};
+use crate::vehicle::{Class, Layout, Place};
+
+/// A person.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Person {
+    /// The person's id.
+    pub id: PersonId,
+    /// The name, unless it was erased.
+    pub name: Option<String>,
+    /// What the person may do.
+    pub role: Role,
+}
+
+/// A vehicle.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Vehicle {
+    /// Its id.
+    pub id: VehicleId,
+    /// What it is called in the shop.
+    pub name: String,
+    /// Make, model and year: the key of the shelf.
+    pub model: String,
+    /// The plate, unless it was erased or not given.
+    pub plate: Option<String>,
+    /// Its class.
+    pub class: Class,
+    /// Its axles and spare.
+    pub layout: Layout,
+    /// It belongs to the person who works on it.
+    pub own: bool,
+    /// Which tire is where now.
+    pub fitted: BTreeMap<Place, TireId>,
+}
+
+/// What stands on the shelf for a model.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Specification {
+    /// What is printed.
+    pub shelf: Shelf,
+    /// Where.
+    pub source: String,
+    /// The photo of the page or label.
+    pub photo: Option<Digest>,
+    /// The entry.
+    pub entry: EntryId,
+    /// When it was recorded.
+    pub at: Moment,
+}
+
+/// A tool that was entered once.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tool {
+    /// Its id.
+    pub id: ToolId,
+    /// What it is, with what its papers say.
+    pub what: ToolKind,
+    /// What it is called.
+    pub name: String,
+}
+
+/// Tread as it was measured once.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DepthSeen {
+    /// In this job.
+    pub job: JobId,
+    /// Where the tire was.
+    pub at: Place,
+    /// The lowest spot.
+    pub lowest: Depth,
+    /// Each groove at each place around.
+    pub grooves: Vec<Vec<Depth>>,
+    /// The odometer reading of that job, when it had one.
+    pub odometer: Option<Distance>,
+    /// When.
+    pub when: Moment,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// One tire's life in this book.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct TireHistory {
+    /// The outer sidewall's text, as last read.
+    pub outer: Option<String>,
+    /// The inner sidewall's text.
+    pub inner: Option<String>,
+    /// What it looks like beyond its lettering.
+    pub looks: TireLooks,
+    /// Tread over time, practice jobs left out.
+    pub depths: Vec<DepthSeen>,
+}
+
+/// The book as it stands.
+#[derive(Debug, Clone, Default)]
+pub struct Book {
+    /// People, in the order they were added.
+    pub people: Vec<Person>,
+    /// Vehicles, in the order they were added.
+    pub vehicles: Vec<Vehicle>,
+    /// The shelf, by model (lower case) and kind.
+    pub shelf: BTreeMap<(String, Kind), Specification>,
+    /// Tools.
+    pub tools: Vec<Tool>,
+    /// Tires.
+    pub tires: BTreeMap<TireId, TireHistory>,
+    /// Jobs, in the order they were opened.
+    pub jobs: Vec<Job>,
+    /// Photos that belong to a job, the shelf or a finding, with the entry that says what they show.
+    pub photos: BTreeMap<Digest, EntryId>,
+}
+
+impl Book {
+    /// The person of this id.
+    pub fn person(&self, id: PersonId) -> Option<&Person> {
+        self.people.iter().find(|person| person.id == id)
+    }
+
+    /// The vehicle of this id.
+    pub fn vehicle(&self, id: VehicleId) -> Option<&Vehicle> {
+        self.vehicles.iter().find(|vehicle| vehicle.id == id)
+    }
+
+    /// The job of this id.
+    pub fn job(&self, id: JobId) -> Option<&Job> {
+        self.jobs.iter().find(|job| job.id == id)
+    }
+
+    /// The job in the bay: the last one that is open.
+    pub fn in_bay(&self) -> Option<&Job> {
+        self.jobs.iter().rev().find(|job| job.status == Status::Open)
+    }
+
+    /// What the shelf holds for a model.
+    pub fn on_shelf(&self, model: &str, kind: Kind) -> Option<&Specification> {
+        self.shelf.get(&(model.trim().to_lowercase(), kind))
+    }
+
+    /// The tool of this id.
+    pub fn tool(&self, id: ToolId) -> Option<&Tool> {
+        self.tools.iter().find(|tool| tool.id == id)
+    }
+
+    /// The last time a tire's tread was measured before a job, practice left out.
+    pub fn depth_before(&self, tire: TireId, job: JobId) -> Option<&DepthSeen> {
+        self.tires.get(&tire)?.depths.iter().rev().find(|seen| seen.job != job)
+    }
+
+    /// Takes one thing that holds, in order.
+    pub(super) fn take(&mut self, said: Said<'_>) {
+        let envelope = said.entry.envelope();
+        let personal = said.entry.personal();
+        let (entry, when) = (said.entry.id(), envelope.time.wall);
+        match said.fact {
+            Fact::PersonAdded { person, role } => {
+                self.people.push(Person { id: *person, name: personal.and_then(|part| part.name.clone()), role: *role })
+            }
+            Fact::VehicleAdded { vehicle, name, model, class, layout, own } => self.vehicles.push(Vehicle {
+                id: *vehicle,
+                name: name.clone(),
+                model: model.clone(),
+                plate: personal.and_then(|part| part.plate.clone()),
+                class: *class,
+                layout: layout.clone(),
+                own: *own,
+                fitted: BTreeMap::new(),
+            }),
+            Fact::SpecificationRecorded { model, shelf, source, photo } => {
+                let key = (model.trim().to_lowercase(), shelf.kind());
+                let specification =
+                    Specification { shelf: shelf.clone(), source: source.clone(), photo: *photo, entry, at: when };
+                self.shelf.insert(key, specification);
+            }
+            Fact::ToolAdded { tool, what, name } => {
+                self.tools.retain(|known| known.id != *tool);
+                self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
+            }
+            Fact::TireFitted { tire, vehicle, at, .. } => {
+                self.tires.entry(*tire).or_default();
+                self.fit(*vehicle, *at, *tire);
+            }
+            Fact::JobOpened { job, vehicle, procedure, version, circumstances } => {
+                let fitted = self.vehicle(*vehicle).map(|v| v.fitted.clone()).unwrap_or_default();
+                self.jobs.push(Job {
+                    id: *job,
+                    number: self.jobs.len().saturating_add(1),
+                    vehicle: *vehicle,
+                    procedure: procedure.clone(),
+                    version: *version,
+                    circumstances: circumstances.clone(),
+                    practice: envelope.practice,
+                    status: Status::Open,
+                    opened: when,
+                    hands: envelope.author,
+                    lines: Vec::new(),
+                    fitted,
+                });
+            }
+            _ => {}
+        }
+        if let Some(photo) = said.fact.photo() {
+            self.photos.entry(photo).or_insert(entry);
+        }
+        self.take_in_job(said, entry, when);
+    }
+
+    fn take_in_job(&mut self, said: Said<'_>, entry: EntryId, when: Moment) {
+        let Some(id) = said.fact.job() else { return };
+        let author = said.entry.envelope().author;
+        let corrected_by = said.corrected_by.map(crate::entry::Entry::id);
+        let Some(job) = self.jobs.iter_mut().find(|job| job.id == id) else { return };
+        match said.fact {
+            Fact::JobParked { .. } => job.status = Status::Parked,
+            Fact::JobResumed { .. } => job.status = Status::Open,
+            Fact::JobClosed { .. } => job.status = Status::Closed,
+            Fact::JobSigned { .. } => job.status = Status::Signed,
+            Fact::HandsChanged { person, .. } => job.hands = *person,
+            _ => {}
+        }
+        let hands = job.hands;
+        job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), corrected_by });
+        let (vehicle, practice, odometer) = (job.vehicle, job.practice, job.odometer());
+        match said.fact {
+            Fact::WheelOn { at, tire, .. } => self.fit(vehicle, *at, *tire),
+            Fact::TireRemoved { tire, .. } => {
+                if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
+                    vehicle.fitted.retain(|_, fitted| fitted != tire);
+                }
+            }
+            Fact::SidewallRead { tire, side, text, looks, .. } => {
+                let history = self.tires.entry(*tire).or_default();
+                match side {
+                    SidewallSide::Outer => history.outer = Some(text.clone()),
+                    SidewallSide::Inner => history.inner = Some(text.clone()),
+                }
+                history.looks = *looks;
+            }
+            Fact::TreadMeasured { tire, at, grooves, lowest, .. } if !practice => {
+                let history = self.tires.entry(*tire).or_default();
+                history.depths.retain(|seen| seen.job != id);
+                history.depths.push(DepthSeen {
+                    job: id,
+                    at: *at,
+                    lowest: *lowest,
+                    grooves: grooves.clone(),
+                    odometer,
+                    when,
+                    entry,
+                });
+            }
+            _ => {}
+        }
+    }
+
+    /// Puts a tire at a place; wherever it was before, it is no longer.
+    fn fit(&mut self, vehicle: VehicleId, at: Place, tire: TireId) {
+        for other in &mut self.vehicles {
+            other.fitted.retain(|_, fitted| *fitted != tire);
+        }
+        if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
+            vehicle.fitted.insert(at, tire);
+        }
+    }
+}

@@ -1,0 +1,273 @@
+//! One job as its entries tell it.
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use crate::calendar::Moment;
+use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
+use crate::ident::{EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::measure::{Depth, Distance, Pressure, Torque};
+use crate::vehicle::Place;
+
+/// How a job stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Status {
+    /// In the bay.
+    Open,
+    /// Put aside.
+    Parked,
+    /// Signed: finished.
+    Signed,
+    /// Ended without a signature.
+    Closed,
+}
+
+/// One thing said in a job, as it holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// The entry.
+    pub entry: EntryId,
+    /// When.
+    pub at: Moment,
+    /// Who said it.
+    pub author: PersonId,
+    /// Whose hands did it.
+    pub hands: PersonId,
+    /// What holds.
+    pub fact: Fact,
+    /// The entry that corrected it.
+    pub corrected_by: Option<EntryId>,
+}
+
+/// A job: what was said in it, in order.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// Its id.
+    pub id: JobId,
+    /// Its number in this book, from 1.
+    pub number: usize,
+    /// The vehicle.
+    pub vehicle: VehicleId,
+    /// The procedure's id.
+    pub procedure: String,
+    /// The procedure's version.
+    pub version: u32,
+    /// Circumstances that decide which steps apply.
+    pub circumstances: Vec<String>,
+    /// Kept out of wear, due dates and history.
+    pub practice: bool,
+    /// How it stands.
+    pub status: Status,
+    /// When it was opened.
+    pub opened: Moment,
+    /// Whose hands do the steps now.
+    pub hands: PersonId,
+    /// What was said, in order.
+    pub lines: Vec<Line>,
+    /// Which tire was where when the job was opened.
+    pub fitted: BTreeMap<Place, TireId>,
+}
+
+/// One nut's latest word on one pass.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NutSaid {
+    /// What it did.
+    pub turned: Option<Turned>,
+    /// What the tool was set to.
+    pub setting: Option<Torque>,
+    /// Said of the whole wheel in order, not of this nut alone.
+    pub in_order: bool,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+impl Job {
+    /// Whether things can still be said in it.
+    pub fn is_running(&self) -> bool {
+        matches!(self.status, Status::Open | Status::Parked)
+    }
+
+    /// The last fact that `pick` takes.
+    pub fn last<'a, T>(&'a self, pick: impl Fn(&'a Fact) -> Option<T>) -> Option<T> {
+        self.lines.iter().rev().find_map(|line| pick(&line.fact))
+    }
+
+    /// The odometer reading of this job.
+    pub fn odometer(&self) -> Option<Distance> {
+        self.last(|fact| match fact {
+            Fact::OdometerRead { reading, .. } => Some(*reading),
+            _ => None,
+        })
+    }
+
+    /// What was seen of the drive.
+    pub fn drive_seen(&self) -> impl Iterator<Item = &DriveSeen> {
+        self.lines.iter().filter_map(|line| match &line.fact {
+            Fact::DriveSeen { seen, .. } => Some(seen),
+            _ => None,
+        })
+    }
+
+    /// The chosen plan: its pattern's code and its moves.
+    pub fn plan(&self) -> Option<(&str, &[Move])> {
+        self.last(|fact| match fact {
+            Fact::PlanChosen { pattern, moves, .. } => Some((pattern.as_str(), moves.as_slice())),
+            _ => None,
+        })
+    }
+
+    /// The tire that the plan wants at a place.
+    pub fn wanted_at(&self, place: Place) -> Option<TireId> {
+        match self.plan() {
+            Some((_, moves)) => moves.iter().find(|m| m.to == place).map(|m| m.tire),
+            None => self.fitted.get(&place).copied(),
+        }
+    }
+
+    /// The mark chalked on a tire in this job.
+    pub fn mark_of(&self, tire: TireId) -> Option<&str> {
+        self.last(|fact| match fact {
+            Fact::MarkChalked { tire: marked, mark, .. } if *marked == tire => Some(mark.as_str()),
+            _ => None,
+        })
+    }
+
+    /// The tire that carries a mark; letters of either case.
+    pub fn marked(&self, mark: &str) -> Option<TireId> {
+        self.fitted
+            .values()
+            .copied()
+            .find(|tire| self.mark_of(*tire).is_some_and(|chalked| chalked.eq_ignore_ascii_case(mark)))
+    }
+
+    /// The mark last read at a corner.
+    pub fn mark_read_at(&self, place: Place) -> Option<&str> {
+        self.last(|fact| match fact {
+            Fact::MarkRead { at, mark, .. } if *at == place => Some(mark.as_str()),
+            _ => None,
+        })
+    }
+
+    /// Whether the mark last read at a corner is the planned tire's; none before it was read.
+    pub fn mark_fits(&self, place: Place) -> Option<bool> {
+        let read = self.mark_read_at(place)?;
+        Some(self.marked(read).is_some() && self.marked(read) == self.wanted_at(place))
+    }
+
+    /// Whether the wheel at a place is off the hub now.
+    pub fn is_off(&self, place: Place) -> bool {
+        self.last(|fact| match fact {
+            Fact::WheelOff { at, .. } if *at == place => Some(true),
+            Fact::WheelOn { at, .. } if *at == place => Some(false),
+            _ => None,
+        })
+        .unwrap_or(false)
+    }
+
+    /// Whether a wheel came off at this place in this job.
+    pub fn came_off(&self, place: Place) -> bool {
+        self.lines.iter().any(|line| matches!(line.fact, Fact::WheelOff { at, .. } if at == place))
+    }
+
+    /// Where the vehicle, or this corner of it, stands: the last word on it.
+    pub fn arm(&self, place: Option<Place>) -> Option<(Arm, Means)> {
+        self.last(|fact| match fact {
+            Fact::Lifted { arm, means, at, .. } if at.is_none() || *at == place || place.is_none() => {
+                Some((*arm, *means))
+            }
+            _ => None,
+        })
+    }
+
+    /// Whether the vehicle reached this state at any time in this job.
+    pub fn was_lifted(&self, arm: Arm) -> bool {
+        self.lines.iter().any(|line| matches!(line.fact, Fact::Lifted { arm: said, .. } if said == arm))
+    }
+
+    /// Whether the vehicle reached this state since it last stood on its wheels.
+    pub fn lifted(&self, arm: Arm) -> bool {
+        for line in self.lines.iter().rev() {
+            match &line.fact {
+                Fact::Lifted { arm: said, .. } if *said == arm => return true,
+                Fact::Lifted { arm: Arm::Down, .. } => return false,
+                _ => {}
+            }
+        }
+        false
+    }
+
+    /// Each nut's latest word on a pass at a place, by clock position. A wheel
+    /// that came off again, or a nut that was begun again, starts over.
+    pub fn nuts(&self, place: Place, pass: Pass) -> BTreeMap<u8, NutSaid> {
+        let mut said = BTreeMap::new();
+        for line in &self.lines {
+            match &line.fact {
+                // Cracking happens before the wheel comes off, everything else after it is on.
+                Fact::WheelOff { at, .. } if *at == place && pass != Pass::Cracked => said.clear(),
+                Fact::NutTightened { at, nuts, pass: p, turned, setting, .. } if *at == place && *p == pass => {
+                    let (first, last, in_order) = match nuts {
+                        Nuts::One(nut) => (*nut, *nut, false),
+                        Nuts::WheelInOrder(count) => (1, *count, true),
+                    };
+                    for nut in first..=last {
+                        said.insert(nut, NutSaid { turned: *turned, setting: *setting, in_order, entry: line.entry });
+                    }
+                }
+                _ => {}
+            }
+        }
+        said
+    }
+
+    /// The tread last measured on a tire: grooves at each place around it, and the lowest spot.
+    pub fn tread(&self, tire: TireId) -> Option<(&[Vec<Depth>], Depth)> {
+        self.last(|fact| match fact {
+            Fact::TreadMeasured { tire: measured, grooves, lowest, .. } if *measured == tire => {
+                Some((grooves.as_slice(), *lowest))
+            }
+            _ => None,
+        })
+    }
+
+    /// The pressure last measured or set at a place, and whether it was set.
+    pub fn pressure(&self, place: Place) -> Option<(Pressure, bool)> {
+        self.last(|fact| match fact {
+            Fact::PressureMeasured { at, pressure, set, .. } if *at == place => Some((*pressure, *set)),
+            _ => None,
+        })
+    }
+
+    /// The latest look at each part.
+    pub fn looks(&self) -> Vec<&Look> {
+        let mut looks: Vec<&Look> = Vec::new();
+        for line in &self.lines {
+            if let Fact::FindingNoted { look, .. } = &line.fact {
+                looks.retain(|old| (old.at, old.part) != (look.at, look.part));
+                looks.push(look);
+            }
+        }
+        looks
+    }
+
+    /// The tools used.
+    pub fn tools(&self) -> impl Iterator<Item = ToolId> + '_ {
+        self.lines.iter().filter_map(|line| match line.fact {
+            Fact::ToolUsed { tool, .. } => Some(tool),
+            _ => None,
+        })
+    }
+
+    /// The reason with which a gate was opened.
+    pub fn opened_with(&self, step: &str, at: Option<Place>, condition: &str) -> Option<&str> {
+        self.last(|fact| match fact {
+            Fact::GateOpened { step: s, at: a, condition: c, reason, .. }
+                if s == step && *a == at && c == condition =>
+            {
+                Some(reason.as_str())
+            }
+            _ => None,
+        })
+    }
+}

@@ -1,0 +1,40 @@
+//! Procedures: the steps of a visit as data, and where a job stands in them.
+//!
+//! A procedure is a TOML file: id, version and steps. A step has a sentence,
+//! says what it asks, how often (once, at each wheel …), under which
+//! circumstances it applies, and which conditions hold it. Conditions come
+//! from a closed list in [`Condition`], so a file can narrow and add, and
+//! can't invent. The built-in files are embedded; a shop may add its own.
+//!
+//! [`Bay`] holds a job against its procedure: which tasks are done, which one
+//! is next, and what a gate still waits for.
+
+mod ask;
+mod bay;
+mod condition;
+mod file;
+
+pub use ask::Ask;
+pub use bay::{Bay, Task, TaskState};
+pub use condition::{Condition, Unmet};
+pub use file::{Bad, BadKind, Per, Procedure, Step};
+
+/// The built-in procedures' files: name and text.
+const BUILT_IN: &[(&str, &str)] = &[
+    ("rotation-on-a-lift", include_str!("../procedures/rotation-on-a-lift.toml")),
+    ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
+];
+
+/// The built-in procedures, each checked.
+///
+/// # Errors
+/// The first file that is bad, with line and reason; a test keeps this from happening.
+///
+/// ```
+/// let ids: Vec<String> = lugbook::procedure::built_in()?.into_iter().map(|p| p.id).collect();
+/// assert!(ids.contains(&"rotation-on-a-lift".to_owned()));
+/// # Ok::<(), lugbook::procedure::Bad>(())
+/// ```
+pub fn built_in() -> Result<Vec<Procedure>, Bad> {
+    BUILT_IN.iter().map(|(name, text)| Procedure::parse(name, text)).collect()
+}

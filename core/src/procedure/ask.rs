@@ -1,0 +1,175 @@
+//! What a step asks for, from a closed list.
+
+use serde::Deserialize;
+
+use crate::entry::{Answer, Arm, Fact, LookAt, Pass, PhotoOf};
+use crate::vehicle::Place;
+
+/// What a step asks for. Each is answered by facts of its own kind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Ask {
+    /// That something was seen.
+    Seen,
+    /// One of the step's choices.
+    Choice,
+    /// How many.
+    Count,
+    /// How many nuts a wheel has, 3 to 12.
+    Studs,
+    /// The vehicle walked round: damage, or none.
+    Damage,
+    /// The customer's approval.
+    Approval,
+    /// The odometer.
+    Odometer,
+    /// The placard pressures, or not known.
+    Placard,
+    /// The wheel torque, or not known.
+    Torque,
+    /// Which axles drive.
+    Drive,
+    /// A photo of the outer sidewall.
+    SidewallPhoto,
+    /// What stands on the sidewall.
+    Sidewall,
+    /// A mark chalked on the tire.
+    Mark,
+    /// Tread depths.
+    Tread,
+    /// A choice of moves.
+    Plan,
+    /// Nuts cracked loose on the ground.
+    Cracked,
+    /// Wheels just clear of the ground.
+    RaisedClear,
+    /// At working height.
+    RaisedFull,
+    /// On locks or stands seen to hold.
+    Held,
+    /// A wheel off.
+    WheelOff,
+    /// Hub face, studs, seats, valve and tire looked at.
+    Looks,
+    /// The mark read at the corner and the wheel hung.
+    MarkRead,
+    /// Each nut begun by hand.
+    Started,
+    /// Nuts snug in order.
+    Snug,
+    /// Nobody and nothing under the vehicle.
+    AllClear,
+    /// On the ground.
+    Lowered,
+    /// Final torque.
+    Final,
+    /// Cold pressure set.
+    Pressure,
+    /// The pressure warning lamp.
+    Lamp,
+    /// The recheck told.
+    Recheck,
+    /// The signature.
+    Signature,
+}
+
+impl Ask {
+    /// The parts that are looked at while a wheel is off, where a step asks for looks.
+    pub const PARTS: [LookAt; 5] = [LookAt::HubFace, LookAt::Studs, LookAt::Seats, LookAt::Valve, LookAt::Tire];
+
+    /// The code in procedure files.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Seen => "seen",
+            Self::Choice => "choice",
+            Self::Count => "count",
+            Self::Studs => "studs",
+            Self::Damage => "damage",
+            Self::Approval => "approval",
+            Self::Odometer => "odometer",
+            Self::Placard => "placard",
+            Self::Torque => "torque",
+            Self::Drive => "drive",
+            Self::SidewallPhoto => "sidewall-photo",
+            Self::Sidewall => "sidewall",
+            Self::Mark => "mark",
+            Self::Tread => "tread",
+            Self::Plan => "plan",
+            Self::Cracked => "cracked",
+            Self::RaisedClear => "raised-clear",
+            Self::RaisedFull => "raised-full",
+            Self::Held => "held",
+            Self::WheelOff => "wheel-off",
+            Self::Looks => "looks",
+            Self::MarkRead => "mark-read",
+            Self::Started => "started",
+            Self::Snug => "snug",
+            Self::AllClear => "all-clear",
+            Self::Lowered => "lowered",
+            Self::Final => "final",
+            Self::Pressure => "pressure",
+            Self::Lamp => "lamp",
+            Self::Recheck => "recheck",
+            Self::Signature => "signature",
+        }
+    }
+
+    /// Whether the step turns nuts, so that it is not asked of a spare on its carrier.
+    pub fn works_on_nuts(self) -> bool {
+        matches!(self, Self::Cracked | Self::Started | Self::Snug | Self::Final | Self::MarkRead | Self::Looks)
+    }
+
+    /// What a fact answers, and where; none for facts that answer no step. A
+    /// generic answer ([`Fact::StepDone`]) names its step itself and is not in here.
+    pub fn answered_by(fact: &Fact) -> Option<(Self, Option<Place>)> {
+        Some(match fact {
+            Fact::DamageSeen { .. } => (Self::Damage, None),
+            Fact::WorkApproved { .. } => (Self::Approval, None),
+            Fact::OdometerRead { .. } => (Self::Odometer, None),
+            Fact::DriveSeen { .. } => (Self::Drive, None),
+            Fact::PhotoTaken { of: PhotoOf::Sidewall, at, .. } => (Self::SidewallPhoto, *at),
+            Fact::SidewallRead { at, .. } => (Self::Sidewall, Some(*at)),
+            Fact::MarkChalked { at, .. } => (Self::Mark, Some(*at)),
+            Fact::TreadMeasured { at, .. } => (Self::Tread, Some(*at)),
+            Fact::PlanChosen { .. } => (Self::Plan, None),
+            Fact::NutTightened { at, pass, .. } => (
+                match pass {
+                    Pass::Cracked => Self::Cracked,
+                    Pass::Started => Self::Started,
+                    Pass::Snug => Self::Snug,
+                    Pass::Final | Pass::Recheck => Self::Final,
+                },
+                Some(*at),
+            ),
+            Fact::Lifted { arm, at, .. } => (
+                match arm {
+                    Arm::Clear => Self::RaisedClear,
+                    Arm::Full => Self::RaisedFull,
+                    Arm::Held => Self::Held,
+                    Arm::AllClear => Self::AllClear,
+                    Arm::Down => Self::Lowered,
+                },
+                *at,
+            ),
+            Fact::WheelOff { at, .. } => (Self::WheelOff, Some(*at)),
+            Fact::FindingNoted { look, .. } => (Self::Looks, look.at),
+            Fact::MarkRead { at, .. } => (Self::MarkRead, Some(*at)),
+            Fact::PressureMeasured { at, set: true, .. } => (Self::Pressure, Some(*at)),
+            Fact::SensorRead { lamp: Some(_), .. } => (Self::Lamp, None),
+            Fact::RecheckTold { .. } => (Self::Recheck, None),
+            Fact::JobSigned { .. } => (Self::Signature, None),
+            _ => return None,
+        })
+    }
+
+    /// Whether an answer is of the kind that this asks for.
+    pub fn takes(self, answer: &Answer) -> bool {
+        match self {
+            Self::Seen => matches!(answer, Answer::Seen),
+            Self::Choice => matches!(answer, Answer::Choice(_)),
+            Self::Count => matches!(answer, Answer::Count(_)),
+            Self::Studs => matches!(answer, Answer::Count(3..=12)),
+            _ => false,
+        }
+    }
+}

@@ -1,0 +1,432 @@
+//! A job held against its procedure: what is done, what is next, what a gate waits for.
+
+use std::collections::BTreeSet;
+
+use super::{Ask, Condition, Per, Procedure, Step, Unmet};
+use crate::drive;
+use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, Shelf, Turned};
+use crate::finding::State;
+use crate::ident::{EntryId, TireId};
+use crate::logbook::{Book, Job, Vehicle};
+use crate::vehicle::{Drive, Place, Row, Side};
+
+/// One step at one place, and how it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Task<'a> {
+    /// The step.
+    pub step: &'a Step,
+    /// Where; none for a step asked once.
+    pub at: Option<Place>,
+    /// How it stands.
+    pub state: TaskState,
+}
+
+/// How a task stands.
+#[derive(Debug, Clone, PartialEq)]
+pub enum TaskState {
+    /// Answered; by this entry, when one entry is the answer.
+    Done(Option<EntryId>),
+    /// Skipped, with a reason.
+    Skipped(String),
+    /// Can be done.
+    Ready,
+    /// Held by a gate.
+    Held(Vec<Unmet>),
+}
+
+impl TaskState {
+    /// Whether nothing more is asked of it.
+    pub fn is_over(&self) -> bool {
+        matches!(self, Self::Done(_) | Self::Skipped(_))
+    }
+}
+
+/// A job, its vehicle and its procedure.
+#[derive(Debug, Clone, Copy)]
+pub struct Bay<'a> {
+    /// The procedure.
+    pub procedure: &'a Procedure,
+    /// The book.
+    pub book: &'a Book,
+    /// The job.
+    pub job: &'a Job,
+    /// The vehicle.
+    pub vehicle: &'a Vehicle,
+}
+
+impl<'a> Bay<'a> {
+    /// The bay of a job; none when its vehicle is not in the book.
+    pub fn new(procedure: &'a Procedure, book: &'a Book, job: &'a Job) -> Option<Self> {
+        Some(Self { procedure, book, job, vehicle: book.vehicle(job.vehicle)? })
+    }
+
+    /// Wheel positions in the order of a walk round the vehicle: down the
+    /// left side, back up the right.
+    pub fn walk(&self) -> Vec<Place> {
+        let mut wheels: Vec<_> = self.vehicle.layout.positions().collect();
+        wheels.sort_by_key(|p| match p.side {
+            Side::Left => (0, i16::from(p.axle), u8::from(p.row == Row::Inner)),
+            Side::Right => (1, -i16::from(p.axle), u8::from(p.row == Row::Inner)),
+        });
+        wheels.into_iter().map(Place::Wheel).collect()
+    }
+
+    /// Places that wheels leave or reach by the plan, in walking order; the spare last.
+    pub fn moving(&self) -> Vec<Place> {
+        let mut places: BTreeSet<Place> = BTreeSet::new();
+        if let Some((_, moves)) = self.job.plan() {
+            for m in moves.iter().filter(|m| m.from != m.to) {
+                places.extend([m.from, m.to]);
+            }
+        }
+        places.extend(self.job.fitted.keys().filter(|place| self.job.came_off(**place)));
+        self.walk()
+            .into_iter()
+            .chain(self.vehicle.layout.spare.then_some(Place::Spare))
+            .filter(|p| places.contains(p))
+            .collect()
+    }
+
+    /// Moving places that have nuts: all but the spare carrier.
+    fn moving_wheels(&self) -> Vec<Place> {
+        self.moving().into_iter().filter(|place| *place != Place::Spare).collect()
+    }
+
+    /// How many nuts a wheel has, when known: counted in this job, else from the shelf.
+    pub fn studs(&self) -> Option<u8> {
+        let step = self.procedure.steps.iter().find(|step| step.asks == Ask::Studs);
+        let counted = step.and_then(|step| match self.answer(&step.id, None) {
+            Some(Answer::Count(count)) => u8::try_from(*count).ok(),
+            _ => None,
+        });
+        counted.or_else(|| match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
+            Some(Shelf::Torque { studs, .. }) => *studs,
+            _ => None,
+        })
+    }
+
+    /// Which axles drive: the manual's word on the shelf, else what was seen in this job.
+    pub fn drive(&self) -> Drive {
+        if let Some(Shelf::Drive { drive }) = self.book.on_shelf(&self.vehicle.model, Kind::Drive).map(|s| &s.shelf) {
+            return *drive;
+        }
+        self.verdict().drive
+    }
+
+    /// What the looks under the vehicle and what was told say of the drive.
+    pub fn verdict(&self) -> drive::Verdict {
+        let (seen, told) = drive::noted(self.job.drive_seen());
+        drive::verdict(&self.vehicle.layout, self.vehicle.class, &seen, &told)
+    }
+
+    /// Whether a kind of specification is on the shelf for this model.
+    fn known(&self, kind: Kind) -> bool {
+        self.book.on_shelf(&self.vehicle.model, kind).is_some()
+    }
+
+    /// The answer given to a step at a place.
+    pub fn answer(&self, step: &str, at: Option<Place>) -> Option<&'a Answer> {
+        self.job.last(|fact| match fact {
+            Fact::StepDone { step: s, at: a, answer, .. } if s == step && *a == at => Some(answer),
+            _ => None,
+        })
+    }
+
+    /// Whether a step applies to this job.
+    fn applies(&self, step: &Step) -> bool {
+        let fits = step.when.iter().all(|when| self.job.circumstances.contains(when));
+        let follows = step.after.as_ref().is_none_or(
+            |(id, wanted)| matches!(self.answer(id, None), Some(Answer::Choice(choice)) if choice == wanted),
+        );
+        fits && follows
+    }
+
+    /// The places where a step is asked.
+    fn places(&self, step: &Step) -> Vec<Option<Place>> {
+        let places = match step.per {
+            Per::Job => return vec![None],
+            Per::Wheel => self.walk(),
+            Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
+            Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
+            Per::Moving => self.moving(),
+        };
+        places.into_iter().map(Some).collect()
+    }
+
+    /// All tasks in the order they are asked: steps of one round place by place.
+    pub fn tasks(&self) -> Vec<Task<'a>> {
+        let steps: Vec<&Step> = self.procedure.steps.iter().filter(|step| self.applies(step)).collect();
+        let mut tasks = Vec::new();
+        let mut rest = steps.as_slice();
+        while let Some((first, _)) = rest.split_first() {
+            let together = match &first.round {
+                Some(round) => rest.iter().take_while(|step| step.round.as_ref() == Some(round)).count(),
+                None => 1,
+            };
+            let (round, after) = rest.split_at_checked(together).unwrap_or((rest, &[]));
+            let mut places: Vec<Option<Place>> = Vec::new();
+            for step in round {
+                for place in self.places(step) {
+                    if !places.contains(&place) {
+                        places.push(place);
+                    }
+                }
+            }
+            for at in places {
+                for step in round.iter().filter(|step| self.places(step).contains(&at)) {
+                    tasks.push(Task { step, at, state: self.state(step, at) });
+                }
+            }
+            rest = after;
+        }
+        tasks
+    }
+
+    /// The task to do next; none when all are over.
+    pub fn next(&self) -> Option<Task<'a>> {
+        self.tasks().into_iter().find(|task| !task.state.is_over())
+    }
+
+    /// The step that a fact of this kind answers, when the procedure asks for it.
+    pub fn step_for(&self, ask: Ask) -> Option<&'a Step> {
+        self.procedure.steps.iter().find(|step| step.asks == ask && self.applies(step))
+    }
+
+    /// How a step at a place stands.
+    pub fn state(&self, step: &Step, at: Option<Place>) -> TaskState {
+        if let Some(entry) = self.done(step, at) {
+            return TaskState::Done(entry);
+        }
+        let skipped = self.job.last(|fact| match fact {
+            Fact::StepSkipped { step: s, at: a, reason, .. } if *s == step.id && *a == at => Some(reason.clone()),
+            _ => None,
+        });
+        if let Some(reason) = skipped {
+            return TaskState::Skipped(reason);
+        }
+        let unmet = self.unmet(step, at);
+        if unmet.is_empty() { TaskState::Ready } else { TaskState::Held(unmet) }
+    }
+
+    /// What still holds a step at a place: its conditions that are neither met nor opened.
+    pub fn unmet(&self, step: &Step, at: Option<Place>) -> Vec<Unmet> {
+        step.needs
+            .iter()
+            .filter(|condition| self.job.opened_with(&step.id, at, condition.code()).is_none())
+            .filter_map(|condition| self.check(*condition, at))
+            .collect()
+    }
+
+    /// The entry that answers a step at a place; `Some(None)` when several do.
+    fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
+        let tire = at.and_then(|place| self.job.fitted.get(&place)).copied();
+        let entry = |wanted: &dyn Fn(&Fact) -> bool| {
+            self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
+        };
+        match step.asks {
+            Ask::Seen | Ask::Choice | Ask::Count | Ask::Studs => {
+                entry(&|fact| matches!(fact, Fact::StepDone { step: s, at: a, .. } if *s == step.id && *a == at))
+            }
+            Ask::Placard => self.specification(Kind::Placard),
+            Ask::Torque => self.specification(Kind::Torque),
+            Ask::Drive => (self.drive() != Drive::Unknown).then_some(None),
+            Ask::Sidewall => entry(&|fact| matches!(fact, Fact::SidewallRead { tire: t, .. } if Some(*t) == tire)),
+            Ask::Mark => entry(&|fact| matches!(fact, Fact::MarkChalked { tire: t, .. } if Some(*t) == tire)),
+            Ask::Tread => entry(&|fact| matches!(fact, Fact::TreadMeasured { tire: t, .. } if Some(*t) == tire)),
+            Ask::Looks => {
+                let place = at?;
+                let looks = self.job.looks();
+                let all = Ask::PARTS.iter().all(|part| looks.iter().any(|l| l.at == Some(place) && l.part == *part));
+                all.then_some(None)
+            }
+            Ask::WheelOff => {
+                let place = at?;
+                self.job.came_off(place).then_some(None)
+            }
+            Ask::MarkRead => {
+                let place = at?;
+                let hung = !self.job.is_off(place) && self.job.came_off(place);
+                (hung && self.job.mark_read_at(place).is_some()).then_some(None)
+            }
+            Ask::Cracked | Ask::Started | Ask::Snug | Ask::Final => {
+                let place = at?;
+                let pass = match step.asks {
+                    Ask::Cracked => Pass::Cracked,
+                    Ask::Started => Pass::Started,
+                    Ask::Snug => Pass::Snug,
+                    _ => Pass::Final,
+                };
+                self.nuts_left(place, pass).is_some_and(|left| left.is_empty()).then_some(None)
+            }
+            Ask::RaisedClear => self.job.was_lifted(Arm::Clear).then_some(None),
+            Ask::RaisedFull => self.job.was_lifted(Arm::Full).then_some(None),
+            Ask::Held => self.job.was_lifted(Arm::Held).then_some(None),
+            Ask::AllClear => self.all_clear().then_some(None),
+            Ask::Lowered => self.is_down_again().then_some(None),
+            Ask::Approval => entry(&|fact| matches!(fact, Fact::WorkApproved { approved: true, .. })),
+            asks => entry(&|fact| Ask::answered_by(fact) == Some((asks, at))),
+        }
+    }
+
+    /// Nuts of a wheel that a pass has not finished, in clock order; none when
+    /// the number of nuts is not known. At the final pass a nut that clicked
+    /// without moving is not finished.
+    pub fn nuts_left(&self, place: Place, pass: Pass) -> Option<Vec<u8>> {
+        let said = self.job.nuts(place, pass);
+        let finished =
+            |nut: &u8| said.get(nut).is_some_and(|nut| pass != Pass::Final || nut.turned == Some(Turned::Moved));
+        Some((1..=self.studs()?).filter(|nut| !finished(nut)).collect())
+    }
+
+    fn specification(&self, kind: Kind) -> Option<Option<EntryId>> {
+        if let Some(on_shelf) = self.book.on_shelf(&self.vehicle.model, kind) {
+            return Some(Some(on_shelf.entry));
+        }
+        self.job.lines.iter().rev().find_map(|line| match line.fact {
+            Fact::SpecificationUnknown { what, .. } if what == kind => Some(Some(line.entry)),
+            _ => None,
+        })
+    }
+
+    /// Whether it was said that all is clear, and nothing was done under the vehicle since.
+    fn all_clear(&self) -> bool {
+        for line in self.job.lines.iter().rev() {
+            match &line.fact {
+                Fact::Lifted { arm: Arm::AllClear, .. } => return true,
+                Fact::Lifted { arm: Arm::Down, .. } => return true,
+                Fact::Lifted { .. }
+                | Fact::WheelOff { .. }
+                | Fact::WheelOn { .. }
+                | Fact::NutTightened { .. }
+                | Fact::FindingNoted { .. } => return false,
+                _ => {}
+            }
+        }
+        false
+    }
+
+    /// Whether the vehicle was raised and stands on its wheels again.
+    fn is_down_again(&self) -> bool {
+        matches!(self.job.arm(None), Some((Arm::Down, _)))
+    }
+
+    fn unsafe_looks(&self) -> impl Iterator<Item = (Option<Place>, LookAt)> {
+        self.job.looks().into_iter().filter(|look| look.state == State::Unsafe).map(|look| (look.at, look.part))
+    }
+
+    /// Checks a condition for a step at a place; what is not met, when it is not.
+    pub fn check(&self, condition: Condition, at: Option<Place>) -> Option<Unmet> {
+        let job = self.job;
+        let first_left = |pass: Pass| {
+            self.moving_wheels().into_iter().find_map(|place| {
+                let left = self.nuts_left(place, pass).unwrap_or_default();
+                (job.is_off(place) || !left.is_empty() || self.studs().is_none())
+                    .then(|| (place, if job.is_off(place) { Vec::new() } else { left }))
+            })
+        };
+        match condition {
+            Condition::Approved => {
+                let said = job.last(|fact| match fact {
+                    Fact::WorkApproved { approved, .. } => Some(*approved),
+                    _ => None,
+                });
+                (!self.vehicle.own && said != Some(true)).then(|| Unmet::Approved { declined: said == Some(false) })
+            }
+            Condition::LockKey => {
+                let step = self.procedure.steps.iter().find(|step| step.choices.iter().any(|c| c == "missing"))?;
+                match self.answer(&step.id, None) {
+                    Some(Answer::Choice(choice)) if choice != "missing" => None,
+                    answer => Some(Unmet::LockKey { missing: answer.is_some() }),
+                }
+            }
+            Condition::DriveKnown => {
+                let known = self.drive() != Drive::Unknown || self.known(Kind::Pattern);
+                (!known).then_some(Unmet::DriveKnown)
+            }
+            Condition::PlanChosen => job.plan().is_none().then_some(Unmet::PlanChosen),
+            Condition::Cracked => self
+                .moving_wheels()
+                .into_iter()
+                .find(|place| self.nuts_left(*place, Pass::Cracked).is_none_or(|left| !left.is_empty()))
+                .map(|at| Unmet::Cracked { at }),
+            Condition::Clear => (!job.lifted(Arm::Clear)).then_some(Unmet::Clear),
+            Condition::Rocked => {
+                let rocked = self
+                    .procedure
+                    .steps
+                    .iter()
+                    .any(|step| step.id.starts_with("rock") && self.answer(&step.id, None).is_some());
+                (!rocked).then_some(Unmet::Rocked)
+            }
+            Condition::Held => (!job.lifted(Arm::Held)).then_some(Unmet::Held),
+            Condition::WheelIsOff => {
+                let place = at?;
+                (!job.came_off(place)).then_some(Unmet::WheelIsOff { at: place })
+            }
+            Condition::MarkFits => {
+                let place = at?;
+                if job.mark_fits(place) == Some(true) {
+                    return None;
+                }
+                let read = job.mark_read_at(place);
+                let wanted = job.wanted_at(place).and_then(|tire| job.mark_of(tire));
+                let belongs = read.and_then(|mark| job.marked(mark)).and_then(|tire| self.belongs(tire));
+                Some(Unmet::MarkFits {
+                    at: place,
+                    read: read.map(str::to_owned),
+                    wanted: wanted.map(str::to_owned),
+                    belongs,
+                })
+            }
+            Condition::Started => {
+                let place = at?;
+                let nuts = self.nuts_left(place, Pass::Started).unwrap_or_default();
+                (!nuts.is_empty() || self.studs().is_none()).then_some(Unmet::Started { at: place, nuts })
+            }
+            Condition::AllSnug => {
+                if let Some((at, nuts)) = first_left(Pass::Started) {
+                    return Some(Unmet::Started { at, nuts })
+                        .filter(|_| !job.is_off(at))
+                        .or(Some(Unmet::AllSnug { at, nuts: Vec::new() }));
+                }
+                first_left(Pass::Snug).map(|(at, nuts)| Unmet::AllSnug { at, nuts })
+            }
+            Condition::TrayEmpty => {
+                let step = self.procedure.steps.iter().find(|step| step.asks == Ask::Count)?;
+                match self.answer(&step.id, None) {
+                    Some(Answer::Count(0)) => None,
+                    Some(Answer::Count(left)) => Some(Unmet::TrayEmpty { left: Some(*left) }),
+                    _ => Some(Unmet::TrayEmpty { left: None }),
+                }
+            }
+            Condition::AllClear => (!self.all_clear()).then_some(Unmet::AllClear),
+            Condition::Down => {
+                let up = !matches!(job.arm(None), None | Some((Arm::Down, _)));
+                up.then_some(Unmet::Down)
+            }
+            Condition::TorqueKnown => (!self.known(Kind::Torque)).then_some(Unmet::TorqueKnown),
+            Condition::FinalDone => first_left(Pass::Final).map(|(at, nuts)| Unmet::FinalDone { at, nuts }),
+            Condition::UnsafeTold => {
+                let told = job
+                    .lines
+                    .iter()
+                    .any(|line| matches!(&line.fact, Fact::WorkApproved { what, .. } if what == "unsafe-told"));
+                self.unsafe_looks().next().filter(|_| !told).map(|(at, part)| Unmet::UnsafeTold { at, part })
+            }
+            Condition::SeatSound => {
+                let place = at?;
+                self.unsafe_looks()
+                    .find(|(at, part)| *at == Some(place) && matches!(part, LookAt::Seats | LookAt::Studs))
+                    .map(|(_, part)| Unmet::SeatSound { at: place, part })
+            }
+        }
+    }
+
+    /// Where the plan wants a tire.
+    pub fn belongs(&self, tire: TireId) -> Option<Place> {
+        match self.job.plan() {
+            Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
+            None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),
+        }
+    }
+}

@@ -1,0 +1,235 @@
+//! What a gate waits for, from a closed list.
+
+use serde::{Deserialize, Serialize};
+
+use crate::entry::LookAt;
+use crate::vehicle::Place;
+
+/// A condition that holds a step until it is met, or opened with a reason.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Condition {
+    /// The customer approved the work.
+    Approved,
+    /// The key for locking nuts is at hand, or there are none.
+    LockKey,
+    /// Which axles drive is settled.
+    DriveKnown,
+    /// Moves were chosen.
+    PlanChosen,
+    /// Nuts were cracked loose while the tires still stood.
+    Cracked,
+    /// The vehicle was raised until its wheels were just clear.
+    Clear,
+    /// The vehicle was rocked.
+    Rocked,
+    /// Locks or stands were seen to hold.
+    Held,
+    /// The wheel was taken off here.
+    WheelIsOff,
+    /// The mark read at the corner is the planned tire's.
+    MarkFits,
+    /// Each nut was begun by hand.
+    Started,
+    /// Each nut of each wheel was begun and is snug, and no wheel is off.
+    AllSnug,
+    /// No nut and no tool is left over.
+    TrayEmpty,
+    /// Nobody and nothing is under the vehicle.
+    AllClear,
+    /// The vehicle stands on its wheels.
+    Down,
+    /// The torque specification is known.
+    TorqueKnown,
+    /// Each nut of each wheel that came off has its final torque.
+    FinalDone,
+    /// The customer was told of everything unsafe and answered.
+    UnsafeTold,
+    /// No seat or stud is unsafe at this wheel.
+    SeatSound,
+}
+
+impl Condition {
+    /// All conditions.
+    pub const ALL: [Self; 19] = [
+        Self::Approved,
+        Self::LockKey,
+        Self::DriveKnown,
+        Self::PlanChosen,
+        Self::Cracked,
+        Self::Clear,
+        Self::Rocked,
+        Self::Held,
+        Self::WheelIsOff,
+        Self::MarkFits,
+        Self::Started,
+        Self::AllSnug,
+        Self::TrayEmpty,
+        Self::AllClear,
+        Self::Down,
+        Self::TorqueKnown,
+        Self::FinalDone,
+        Self::UnsafeTold,
+        Self::SeatSound,
+    ];
+
+    /// The code in procedure files and on cards.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Approved => "approved",
+            Self::LockKey => "lock-key",
+            Self::DriveKnown => "drive-known",
+            Self::PlanChosen => "plan-chosen",
+            Self::Cracked => "cracked",
+            Self::Clear => "clear",
+            Self::Rocked => "rocked",
+            Self::Held => "held",
+            Self::WheelIsOff => "wheel-is-off",
+            Self::MarkFits => "mark-fits",
+            Self::Started => "started",
+            Self::AllSnug => "all-snug",
+            Self::TrayEmpty => "tray-empty",
+            Self::AllClear => "all-clear",
+            Self::Down => "down",
+            Self::TorqueKnown => "torque-known",
+            Self::FinalDone => "final-done",
+            Self::UnsafeTold => "unsafe-told",
+            Self::SeatSound => "seat-sound",
+        }
+    }
+}
+
+/// What a gate still waits for.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "condition", rename_all = "kebab-case")]
+pub enum Unmet {
+    /// The customer has not approved, or declined.
+    Approved {
+        /// Declined, not only unanswered.
+        declined: bool,
+    },
+    /// Whether there is a key for locking nuts was not answered, or there is none.
+    LockKey {
+        /// The key was looked for and is missing.
+        missing: bool,
+    },
+    /// Which axles drive is not settled.
+    DriveKnown,
+    /// No moves were chosen.
+    PlanChosen,
+    /// Nuts are not cracked loose at these places.
+    Cracked {
+        /// The first such place.
+        at: Place,
+    },
+    /// The wheels are not just clear yet.
+    Clear,
+    /// The vehicle was not rocked.
+    Rocked,
+    /// Locks or stands were not seen to hold.
+    Held,
+    /// The wheel is still on.
+    WheelIsOff {
+        /// Where.
+        at: Place,
+    },
+    /// The mark at the corner is not the planned tire's, or was not read.
+    MarkFits {
+        /// Where.
+        at: Place,
+        /// The mark that was read; none when none was.
+        read: Option<String>,
+        /// The mark of the tire that belongs here.
+        wanted: Option<String>,
+        /// Where the tire that was read belongs.
+        belongs: Option<Place>,
+    },
+    /// Nuts were not begun by hand.
+    Started {
+        /// Where.
+        at: Place,
+        /// Which, by clock position.
+        nuts: Vec<u8>,
+    },
+    /// Nuts are not snug.
+    AllSnug {
+        /// Where.
+        at: Place,
+        /// Which; empty when the wheel itself is off.
+        nuts: Vec<u8>,
+    },
+    /// Nuts or tools are left, or were not counted.
+    TrayEmpty {
+        /// How many; none when not counted.
+        left: Option<u32>,
+    },
+    /// Nobody said that it is clear under the vehicle.
+    AllClear,
+    /// The vehicle does not stand on its wheels.
+    Down,
+    /// The torque specification is not known.
+    TorqueKnown,
+    /// Nuts have no final torque.
+    FinalDone {
+        /// Where.
+        at: Place,
+        /// Which.
+        nuts: Vec<u8>,
+    },
+    /// The customer was not told of something unsafe.
+    UnsafeTold {
+        /// Where.
+        at: Option<Place>,
+        /// What.
+        part: LookAt,
+    },
+    /// A seat or a stud here is unsafe.
+    SeatSound {
+        /// Where.
+        at: Place,
+        /// What.
+        part: LookAt,
+    },
+}
+
+impl Unmet {
+    /// The condition that is not met.
+    pub fn condition(&self) -> Condition {
+        match self {
+            Self::Approved { .. } => Condition::Approved,
+            Self::LockKey { .. } => Condition::LockKey,
+            Self::DriveKnown => Condition::DriveKnown,
+            Self::PlanChosen => Condition::PlanChosen,
+            Self::Cracked { .. } => Condition::Cracked,
+            Self::Clear => Condition::Clear,
+            Self::Rocked => Condition::Rocked,
+            Self::Held => Condition::Held,
+            Self::WheelIsOff { .. } => Condition::WheelIsOff,
+            Self::MarkFits { .. } => Condition::MarkFits,
+            Self::Started { .. } => Condition::Started,
+            Self::AllSnug { .. } => Condition::AllSnug,
+            Self::TrayEmpty { .. } => Condition::TrayEmpty,
+            Self::AllClear => Condition::AllClear,
+            Self::Down => Condition::Down,
+            Self::TorqueKnown => Condition::TorqueKnown,
+            Self::FinalDone { .. } => Condition::FinalDone,
+            Self::UnsafeTold { .. } => Condition::UnsafeTold,
+            Self::SeatSound { .. } => Condition::SeatSound,
+        }
+    }
+
+    /// Where the gate waits.
+    pub fn at(&self) -> Option<Place> {
+        match self {
+            Self::Cracked { at }
+            | Self::WheelIsOff { at }
+            | Self::MarkFits { at, .. }
+            | Self::Started { at, .. }
+            | Self::AllSnug { at, .. }
+            | Self::FinalDone { at, .. }
+            | Self::SeatSound { at, .. } => Some(*at),
+            Self::UnsafeTold { at, .. } => *at,
+            _ => None,
+        }
+    }
+}

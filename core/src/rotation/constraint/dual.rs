@@ -1,0 +1,81 @@
+use crate::source::{Grade, Source};
+
+use super::{Constraint, Force, Lift, Name, TireFacts, Why, Word};
+
+/// The two tires of a dual pair are near in diameter, the larger one outside.
+pub struct DualMatch;
+
+/// One row of the matching table.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DualRow {
+    /// Outside diameters up to this, in inches; the last row has no end.
+    pub below_in: f64,
+    /// The largest difference of diameters, in inches.
+    pub difference_in: f64,
+    /// The largest difference of circumferences, in inches.
+    pub circumference_in: f64,
+}
+
+/// The matching table: TM 9-2610-200-14, table 2-1 (grade P).
+pub const DUAL_MATCH: [DualRow; 4] = [
+    DualRow { below_in: 30.0, difference_in: 0.25, circumference_in: 0.75 },
+    DualRow { below_in: 40.0, difference_in: 0.375, circumference_in: 1.125 },
+    DualRow { below_in: 50.0, difference_in: 0.5, circumference_in: 1.5 },
+    DualRow { below_in: f64::INFINITY, difference_in: 0.75, circumference_in: 1.75 },
+];
+
+const TABLE: Source = Source::read(Grade::Rule, "TM 9-2610-200-14, table 2-1: dual matching");
+const MM_PER_IN: f64 = 25.4;
+
+impl DualMatch {
+    /// The largest difference of diameters in mm for a pair of this outside diameter.
+    pub fn allowed_mm(diameter_mm: f64) -> f64 {
+        let inches = diameter_mm / MM_PER_IN;
+        let row = DUAL_MATCH.iter().find(|row| inches < row.below_in);
+        row.map_or(0.0, |row| row.difference_in * MM_PER_IN)
+    }
+
+    /// How much larger the outer tire is, in mm, as far as it can be told: the
+    /// difference new, and twice the difference of depths. Tires of one size are
+    /// taken to have the same tread new.
+    fn outer_larger_mm(outer: &TireFacts, inner: &TireFacts) -> Option<f64> {
+        let new = match (outer.overall_diameter_mm, inner.overall_diameter_mm) {
+            (Some(outer), Some(inner)) => outer - inner,
+            _ if outer.size.is_some() && outer.size == inner.size => 0.0,
+            _ => return None,
+        };
+        Some(new + 2.0 * (outer.mean_mm()? - inner.mean_mm()?))
+    }
+}
+
+impl Constraint for DualMatch {
+    fn name(&self) -> Name {
+        Name::DualMatch
+    }
+
+    fn of_pair(&self, outer: &TireFacts, inner: &TireFacts) -> Option<Word> {
+        let larger = Self::outer_larger_mm(outer, inner)?;
+        let diameter = outer.overall_diameter_mm.or(inner.overall_diameter_mm);
+        if let Some(diameter) = diameter {
+            let allowed_mm = Self::allowed_mm(diameter);
+            if larger.abs() > allowed_mm {
+                return Some(Word {
+                    force: Force::Rule,
+                    reason: Why::PairApart { difference_mm: larger.abs(), allowed_mm },
+                    source: TABLE,
+                    lifted_by: Lift::CloserPartner,
+                });
+            }
+        }
+        // A gauge step of depth is two of diameter: less is not told apart.
+        if larger < -2.0 * crate::measure::THIRTY_SECOND_MM {
+            return Some(Word {
+                force: Force::Advice,
+                reason: Why::LargerInside { difference_mm: -larger },
+                source: TABLE,
+                lifted_by: Lift::SwapPair,
+            });
+        }
+        None
+    }
+}

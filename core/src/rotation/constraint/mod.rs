@@ -1,0 +1,140 @@
+//! The constraints: each one small type with its name, force, reason and source.
+//!
+//! A constraint looks at one tire going to one place, or at the two tires of a
+//! dual pair. It answers nothing where it knows nothing: unknown refuses nothing.
+
+mod age;
+mod brake;
+mod direction;
+mod dual;
+mod load;
+mod offset;
+mod seat;
+mod size;
+mod speed;
+mod steer;
+mod studs;
+mod temporary;
+
+pub use age::Old;
+pub use brake::BrakeClearance;
+pub use direction::Direction;
+pub use dual::{DUAL_MATCH, DualMatch, DualRow};
+pub use load::Load;
+pub use offset::Offset;
+pub use seat::Seat;
+pub use size::Size;
+pub use speed::Speed;
+pub use steer::SteerAxle;
+pub use studs::Studs;
+pub use temporary::TemporarySpare;
+
+use crate::source::Source;
+use crate::vehicle::{Axle, Place, Position};
+
+use super::answer::{Because, Force, Lift, Name, Why};
+use super::facts::{AxleFacts, Request, TireFacts};
+
+/// One tire going to one place, with all that is known of both.
+#[derive(Debug, Clone, Copy)]
+pub struct Move<'a> {
+    /// The whole request.
+    pub request: &'a Request,
+    /// The tire.
+    pub tire: &'a TireFacts,
+    /// Where it would go.
+    pub to: Place,
+}
+
+/// What a constraint says, before it is put beside its tire and place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Word {
+    /// How strongly.
+    pub force: Force,
+    /// What was seen.
+    pub reason: Why,
+    /// Where the rule comes from.
+    pub source: Source,
+    /// What would lift it.
+    pub lifted_by: Lift,
+}
+
+/// A rule about who may go where.
+pub trait Constraint: Sync {
+    /// Its name.
+    fn name(&self) -> Name;
+
+    /// Its word on one tire going to one place.
+    fn of_move(&self, _: &Move<'_>) -> Option<Word> {
+        None
+    }
+
+    /// Its word on two tires side by side on one end of an axle.
+    fn of_pair(&self, _outer: &TireFacts, _inner: &TireFacts) -> Option<Word> {
+        None
+    }
+}
+
+/// Every constraint, in the order in which they are told.
+pub const ALL: [&dyn Constraint; 12] = [
+    &Direction,
+    &Studs,
+    &Size,
+    &Offset,
+    &BrakeClearance,
+    &Seat,
+    &TemporarySpare,
+    &SteerAxle,
+    &DualMatch,
+    &Load,
+    &Speed,
+    &Old,
+];
+
+impl<'a> Move<'a> {
+    /// The wheel position it goes to, unless that is the spare carrier.
+    pub fn position(&self) -> Option<Position> {
+        self.to.position()
+    }
+
+    /// The axle it goes to.
+    pub fn axle(&self) -> Option<&'a Axle> {
+        let number = self.position()?.axle;
+        self.request.layout.axles.get(usize::from(number).checked_sub(1)?)
+    }
+
+    /// What is known of that axle.
+    pub fn axle_facts(&self) -> Option<&'a AxleFacts> {
+        self.request.axles.get(&self.position()?.axle)
+    }
+
+    /// The tire that stands there now.
+    pub fn standing(&self) -> Option<&'a TireFacts> {
+        self.request.tires.iter().find(|tire| tire.at == self.to)
+    }
+
+    /// Everything the constraints say about it.
+    pub fn words(&self) -> Vec<Because> {
+        ALL.iter()
+            .filter_map(|constraint| {
+                let word = constraint.of_move(self)?;
+                Some(word.about(constraint.name(), self.tire.at, self.to))
+            })
+            .collect()
+    }
+}
+
+impl Word {
+    /// Puts the word beside its constraint, tire and place.
+    pub(super) fn about(self, constraint: Name, tire: Place, to: Place) -> Because {
+        Because {
+            constraint,
+            force: self.force,
+            reason: self.reason,
+            source: self.source,
+            tire,
+            to,
+            lifted_by: self.lifted_by,
+        }
+    }
+}

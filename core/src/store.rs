@@ -1,0 +1,361 @@
+//! The book on the disk: one folder with every entry, kept whole.
+//!
+//! A [`Store`] owns one thread that writes, and opens connections that only
+//! read for questions. An entry that [`Store::append`] gave back is on the disk
+//! and stays there, unchanged: the tables refuse to change or delete an entry,
+//! each entry's digest is verified whenever it is read, and each stream is
+//! followed link by link whenever the whole book is read.
+//!
+//! | file | what |
+//! | --- | --- |
+//! | `book.db`, `book.db-wal`, `book.db-shm` | the SQLite database, its log and the log's index |
+//! | `book.seen` | how many entries were acknowledged: a second sign of it, outside the database |
+//! | `book.damaged` | there while damage is known and not yet set aside |
+//! | `damaged-<date>/` | the files of a damaged book, as they were |
+//! | `book.lock` | held while a program has the book open for writing |
+//!
+//! ```
+//! use lugbook::calendar::Moment;
+//! use lugbook::entry::{Draft, Fact};
+//! use lugbook::ident::{EntryId, JobId, PersonId, StreamId};
+//! use lugbook::store::{Opening, Store};
+//!
+//! let folder = std::env::temp_dir().join(format!("lugbook-doc-{}", std::process::id()));
+//! let now: Moment = "2026-05-04T09:15:00Z".parse()?;
+//! let opening = Opening { stream: StreamId::from_parts(1, [1; 10]), now };
+//! let (store, opened) = Store::open(&folder, opening)?;
+//! assert!(opened.created);
+//!
+//! let draft = Draft {
+//!     id: EntryId::from_parts(2, [2; 10]),
+//!     author: PersonId::from_parts(3, [3; 10]),
+//!     practice: false,
+//!     fact: Fact::JobResumed { job: JobId::from_parts(4, [4; 10]) },
+//!     personal: None,
+//! };
+//! let first = store.append(vec![draft.clone()], now)?;
+//! // The same again is the same entry, and harmless.
+//! assert_eq!(store.append(vec![draft], now)?, first);
+//! assert_eq!(store.entries()?, first);
+//! assert!(store.check()?.ok());
+//! store.close()?;
+//! # std::fs::remove_dir_all(folder)?;
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod chain;
+mod error;
+mod folder;
+mod merge;
+mod opening;
+mod problem;
+mod reading;
+mod rescue;
+mod rows;
+mod salvage;
+mod schema;
+mod snapshot;
+mod witness;
+mod writer;
+
+use std::fmt;
+use std::path::Path;
+use std::sync::{Mutex, PoisonError};
+
+use rusqlite::Connection;
+
+pub use error::{Again, Mend, StoreError};
+pub use merge::Merged;
+pub use opening::{Opened, Opening};
+pub use problem::{Check, Missing, Problem, ProblemKind, Spot};
+pub use rescue::Rescued;
+pub use schema::VERSION;
+pub use snapshot::Snapshot;
+pub use witness::Mark;
+
+use crate::calendar::Moment;
+use crate::entry::{Draft, Entry, Head, HybridTime};
+use crate::ident::{EntryId, StreamId};
+use folder::Folder;
+use merge::Holes;
+use writer::Handle;
+
+/// An open book. See the [module](self) for an example.
+pub struct Store {
+    folder: Folder,
+    /// None when the folder can't be written.
+    writer: Option<Handle>,
+    readers: Mutex<Vec<Connection>>,
+    stream: StreamId,
+    /// No other program can change the file, and it has no log.
+    alone: bool,
+}
+
+impl fmt::Debug for Store {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Store").field("stream", &self.stream).field("writable", &self.writer.is_some()).finish()
+    }
+}
+
+impl Store {
+    /// Opens the book in a folder, or makes one when there is none. The folder
+    /// is made for its owner only.
+    ///
+    /// A folder that can't be written gives a book that can be read.
+    ///
+    /// # Errors
+    /// - [`Mend::NotABook`], [`Mend::Newer`]: the file is somebody else's or a
+    ///   newer program's, and was not touched.
+    /// - [`Again::OpenElsewhere`]: another program has the book open.
+    /// - [`Mend::NewerEntry`]: an entry is whole, and only a newer program can read it.
+    /// - [`StoreError::FreeSpace`], [`Mend::NotWritable`], [`Mend::NotAFolder`].
+    /// - [`StoreError::Restore`]: the book is damaged, in a folder that can't be written.
+    ///
+    /// A book that is damaged is set aside, whole, and what holds of it goes on
+    /// in a new one: [`Opened::rescued`] tells what came back. Damage that shows
+    /// only when all is read is met by [`Store::entries`] or [`Store::check`],
+    /// which stop all writing; the next opening then does the same.
+    pub fn open(folder: &Path, opening: Opening) -> Result<(Self, Opened), StoreError> {
+        opening::open(Folder::new(folder), opening)
+    }
+
+    /// Adds entries to this device's stream, all in one transaction, and gives
+    /// each back as it is kept. They are on the disk when this returns.
+    ///
+    /// A draft whose id is in the book already is not added again: the entry
+    /// comes back as it stands.
+    ///
+    /// # Errors
+    /// [`Mend::SameId`] when the id names an entry that says something else;
+    /// [`StoreError::FreeSpace`], [`Mend::NotWritable`], [`StoreError::Restore`].
+    /// After an error the book is as it was before.
+    pub fn append(&self, drafts: Vec<Draft>, now: Moment) -> Result<Vec<Entry>, StoreError> {
+        self.ask(move |writer| writer.append(drafts, now))
+    }
+
+    /// Takes in entries of other devices' streams, all or none. They may come
+    /// in any order, and those that the book has do no harm.
+    ///
+    /// # Errors
+    /// [`Mend::Unchained`] when one does not follow the one before it,
+    /// [`Mend::Forked`] when the book has another entry in its place; both name
+    /// the place.
+    pub fn merge(&self, entries: Vec<Entry>) -> Result<Merged, StoreError> {
+        self.ask(move |writer| {
+            let folder = writer.folder.clone();
+            writer.change(|transaction, _, _| merge::take_in(transaction, &folder, &entries, Holes::Refused))
+        })
+    }
+
+    /// Every entry, in the book's order. Digests, personal parts and chains are verified.
+    ///
+    /// # Errors
+    /// [`StoreError::Restore`] with the first damage that was met; nothing more
+    /// is written then.
+    pub fn entries(&self) -> Result<Vec<Entry>, StoreError> {
+        let read = self.read(reading::whole)?;
+        self.sound(read).map(reading::in_order)
+    }
+
+    /// The entries after a place in the book's order ([`Entry::order`]), in order.
+    ///
+    /// # Errors
+    /// As [`Store::entries`].
+    pub fn entries_after(&self, (time, stream, number): (HybridTime, StreamId, u64)) -> Result<Vec<Entry>, StoreError> {
+        let read = self.read(|conn| {
+            let raw = rows::later(conn, time, stream, number)?.into_iter().map(Ok).collect();
+            Ok(reading::open(raw, &rows::parts(conn)?))
+        })?;
+        self.sound(read).map(reading::in_order)
+    }
+
+    /// The entries that came in after a mark, in the order they came in. Those
+    /// of other devices may stand anywhere in the book's order.
+    ///
+    /// # Errors
+    /// As [`Store::entries`].
+    pub fn arrived_after(&self, mark: &Mark) -> Result<Vec<Entry>, StoreError> {
+        let arrived = mark.arrived;
+        let read = self.read(|conn| Ok(reading::open(rows::after(conn, arrived)?, &rows::parts(conn)?)))?;
+        self.sound(read)
+    }
+
+    /// The entry with this id.
+    ///
+    /// # Errors
+    /// As [`Store::entries`].
+    pub fn entry(&self, id: EntryId) -> Result<Option<Entry>, StoreError> {
+        match self.read(|conn| writer::entry(conn, id))? {
+            Some(Ok(entry)) => Ok(Some(entry)),
+            Some(Err(problem)) => Err(self.damaged(problem)),
+            None => Ok(None),
+        }
+    }
+
+    /// How far the book has come.
+    ///
+    /// # Errors
+    /// When the book can't be read.
+    pub fn mark(&self) -> Result<Mark, StoreError> {
+        self.read(rows::mark)
+    }
+
+    /// The stream that this device writes.
+    pub fn stream(&self) -> StreamId {
+        self.stream
+    }
+
+    /// The end of this device's stream.
+    ///
+    /// # Errors
+    /// When the book can't be read.
+    pub fn head(&self) -> Result<Head, StoreError> {
+        let heads = self.read(rows::heads)?;
+        Ok(heads.get(&self.stream).copied().unwrap_or_else(|| Head::empty(self.stream)))
+    }
+
+    /// The ends of all streams, this device's among them.
+    ///
+    /// # Errors
+    /// When the book can't be read.
+    pub fn heads(&self) -> Result<Vec<Head>, StoreError> {
+        Ok(self.read(rows::heads)?.into_values().collect())
+    }
+
+    /// Looks through the whole book: the database, each digest, each chain,
+    /// each personal part, and what was acknowledged.
+    ///
+    /// # Errors
+    /// When the book can't be read at all. Damage is no error here but the answer.
+    pub fn check(&self) -> Result<Check, StoreError> {
+        let witness = Mark::read(&self.folder.witness());
+        let check = match self.read(|conn| reading::check(conn, witness)) {
+            Err(StoreError::Restore { problem }) => Check { problems: vec![problem], ..Check::default() },
+            other => other?,
+        };
+        let newer = |kind: &ProblemKind| matches!(kind, ProblemKind::NewerEntry { .. } | ProblemKind::Unreadable);
+        if let Some(problem) = check.problems.iter().find(|problem| !newer(&problem.kind)) {
+            self.stop(problem);
+        }
+        Ok(check)
+    }
+
+    /// Erases the name, phone number and plate that stand beside an entry, for
+    /// good. The entry stays, and the chain still verifies. Backups that were
+    /// made before still hold them.
+    ///
+    /// # Errors
+    /// [`Mend::NoEntry`], and as [`Store::append`].
+    pub fn erase_personal(&self, id: EntryId) -> Result<(), StoreError> {
+        self.ask(move |writer| writer.erase(id))
+    }
+
+    /// Keeps what another room made of the entries up to a mark; it replaces
+    /// the one of the same name. Gives back whether the mark is of this book.
+    ///
+    /// # Errors
+    /// As [`Store::append`].
+    pub fn keep_snapshot(&self, name: &'static str, version: u32, snapshot: Snapshot) -> Result<bool, StoreError> {
+        self.ask(move |writer| {
+            let folder = writer.folder.clone();
+            writer.change(|transaction, _, _| {
+                snapshot::put(transaction, name, version, &snapshot)
+                    .map_err(|why| StoreError::database(&why, folder.path()))
+            })
+        })
+    }
+
+    /// The kept snapshot of this name, unless it is of another version, broken,
+    /// or not of this book's entries: then it must be made anew from all entries.
+    ///
+    /// # Errors
+    /// When the book can't be read.
+    pub fn snapshot(&self, name: &'static str, version: u32) -> Result<Option<Snapshot>, StoreError> {
+        self.read(|conn| snapshot::get(conn, name, version))
+    }
+
+    /// Closes the book: what is in the log is written back into the one file.
+    ///
+    /// # Errors
+    /// When that failed. Every acknowledged entry is safe all the same.
+    pub fn close(mut self) -> Result<(), StoreError> {
+        self.readers.get_mut().unwrap_or_else(PoisonError::into_inner).clear();
+        let Some(writer) = self.writer.take() else { return Ok(()) };
+        let written = writer.ask(writer::Writer::write_back);
+        writer.end()?;
+        written
+    }
+
+    fn ask<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut writer::Writer) -> Result<T, StoreError> + Send + 'static,
+    ) -> Result<T, StoreError> {
+        match &self.writer {
+            Some(writer) => writer.ask(work),
+            None => Err(StoreError::mend(Mend::NotWritable { path: self.folder.path().to_owned() })),
+        }
+    }
+
+    /// Asks a question on a connection that can't write.
+    fn read<T>(&self, question: impl FnOnce(&Connection) -> rusqlite::Result<T>) -> Result<T, StoreError> {
+        let fault = |why: rusqlite::Error| StoreError::database(&why, self.folder.path());
+        let idle = self.readers.lock().unwrap_or_else(PoisonError::into_inner).pop();
+        let conn = match idle {
+            Some(conn) => conn,
+            None => schema::reading(&self.folder.book(), self.alone).map_err(fault)?,
+        };
+        match question(&conn) {
+            Ok(answer) => {
+                self.readers.lock().unwrap_or_else(PoisonError::into_inner).push(conn);
+                Ok(answer)
+            }
+            Err(why) => {
+                let why = fault(why);
+                if let StoreError::Restore { problem } = &why {
+                    self.stop(problem);
+                }
+                Err(why)
+            }
+        }
+    }
+
+    fn sound(&self, read: reading::Read) -> Result<Vec<Entry>, StoreError> {
+        match read.problems.into_iter().next() {
+            Some(problem) => Err(self.damaged(problem)),
+            None => Ok(read.entries),
+        }
+    }
+
+    fn damaged(&self, problem: Problem) -> StoreError {
+        match problem.kind {
+            // Not damage: the bytes are as they were written.
+            ProblemKind::NewerEntry { version } => StoreError::mend(Mend::NewerEntry { version: Some(version) }),
+            ProblemKind::Unreadable => StoreError::mend(Mend::NewerEntry { version: None }),
+            _ => {
+                self.stop(&problem);
+                StoreError::Restore { problem }
+            }
+        }
+    }
+
+    /// Stops writing, and marks the book so that the next opening looks through all of it.
+    fn stop(&self, problem: &Problem) {
+        let problem = problem.clone();
+        let stopped = self.ask(move |writer| {
+            writer.stop(&problem);
+            std::fs::write(writer.folder.damaged(), b"").map_err(|why| StoreError::io(&why, writer.folder.path()))
+        });
+        // In a folder that can't be written there is nothing to stop or mark.
+        drop(stopped);
+    }
+}
+
+impl Drop for Store {
+    fn drop(&mut self) {
+        self.readers.get_mut().unwrap_or_else(PoisonError::into_inner).clear();
+        if let Some(writer) = self.writer.take() {
+            // Everything acknowledged is on the disk already.
+            let _ = writer.end();
+        }
+    }
+}

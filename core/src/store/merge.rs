@@ -1,0 +1,138 @@
+//! Taking in entries of other devices.
+
+use rusqlite::Connection;
+use serde::Serialize;
+
+use super::chain;
+use super::error::{Mend, StoreError};
+use super::folder::Folder;
+use super::problem::Missing;
+use super::rows::{self, Part, Writing};
+use crate::entry::{Entry, Head};
+use crate::ident::StreamId;
+
+/// What a merge did.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+pub struct Merged {
+    /// Entries that are new in this book.
+    pub new: u64,
+    /// Entries that the book already had.
+    pub known: u64,
+    /// Personal parts that came for entries which had been without.
+    pub completed: u64,
+}
+
+/// What to do about numbers that are missing between the entries.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Holes {
+    /// Refuse.
+    Refused,
+    /// Note them as missing.
+    Noted,
+}
+
+/// Puts the entries that are new into the tables. Each must follow the one
+/// before it in its stream; one that the book has must be the same.
+pub(super) fn take_in(
+    conn: &Connection,
+    folder: &Folder,
+    entries: &[Entry],
+    holes: Holes,
+) -> Result<Merged, StoreError> {
+    let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+    let heads = rows::heads(conn).map_err(fault)?;
+    let gaps = rows::gaps(conn).map_err(fault)?;
+    let mut writing = Writing::new(conn).map_err(fault)?;
+    let mut merged = Merged::default();
+    for (stream, entries) in chain::streams(entries) {
+        let mut head = heads.get(&stream).copied().unwrap_or_else(|| Head::empty(stream));
+        let mut filled = Vec::new();
+        for entry in entries {
+            let number = entry.envelope().number;
+            let unchained = || StoreError::mend(Mend::Unchained { stream, number });
+            if number <= head.number {
+                match rows::digest_at(conn, stream, number).map_err(fault)? {
+                    Some(digest) if digest == entry.digest() => {
+                        merged.known += 1;
+                        merged.completed += u64::from(complete(conn, entry).map_err(fault)?);
+                        continue;
+                    }
+                    Some(_) => return Err(StoreError::mend(Mend::Forked { stream, number })),
+                    None if gaps.iter().any(|gap| gap.stream == stream && (gap.first..=gap.last).contains(&number)) => {
+                        filled.push(number);
+                    }
+                    None => return Err(unchained()),
+                }
+            } else {
+                match head.then(entry) {
+                    Ok(next) => head = next,
+                    Err(_) if holes == Holes::Noted && number > head.number + 1 => {
+                        let gap = Missing { stream, first: head.number + 1, last: number - 1 };
+                        rows::put_gap(conn, &gap).map_err(fault)?;
+                        head = chain::after(entry);
+                    }
+                    Err(_) => return Err(unchained()),
+                }
+            }
+            if rows::by_id(conn, entry.id()).map_err(fault)?.is_some() {
+                return Err(StoreError::mend(Mend::SameId { id: entry.id() }));
+            }
+            writing.add(entry).map_err(fault)?;
+            merged.new += 1;
+        }
+        rows::put_head(conn, &head).map_err(fault)?;
+        if !filled.is_empty() {
+            close_gaps(conn, stream, &filled, &gaps).map_err(fault)??;
+        }
+    }
+    Ok(merged)
+}
+
+/// Gives an entry that came without its personal part the part that came now.
+/// One that was erased stays erased.
+fn complete(conn: &Connection, entry: &Entry) -> rusqlite::Result<bool> {
+    let Some(personal) = entry.personal() else { return Ok(false) };
+    let absent = rows::part(conn, entry.id())?.get(&entry.id()) == Some(&Part::Absent);
+    if absent {
+        rows::put_part(conn, entry.id(), &Part::Kept(personal.clone()))?;
+    }
+    Ok(absent)
+}
+
+/// Looks where filled numbers leave the stream: each must follow the one
+/// before it and be followed by the one after it, where those are there.
+fn close_gaps(
+    conn: &Connection,
+    stream: StreamId,
+    filled: &[u64],
+    gaps: &[Missing],
+) -> rusqlite::Result<Result<(), StoreError>> {
+    for gap in gaps.iter().filter(|gap| gap.stream == stream) {
+        let inside: Vec<u64> =
+            filled.iter().copied().filter(|number| (gap.first..=gap.last).contains(number)).collect();
+        if inside.is_empty() {
+            continue;
+        }
+        rows::drop_gap(conn, gap)?;
+        let mut first = gap.first;
+        for number in &inside {
+            if *number > first {
+                rows::put_gap(conn, &Missing { stream, first, last: number - 1 })?;
+            }
+            first = number + 1;
+        }
+        if first <= gap.last {
+            rows::put_gap(conn, &Missing { stream, first, last: gap.last })?;
+        }
+    }
+    for number in filled.iter().flat_map(|number| [*number, number + 1]) {
+        let (Some(before), Some(at)) = (number.checked_sub(1), rows::previous_at(conn, stream, number)?) else {
+            continue;
+        };
+        let before = rows::digest_at(conn, stream, before)?;
+        if number == 1 && at.is_some() || before.is_some() && before != at {
+            return Ok(Err(StoreError::mend(Mend::Unchained { stream, number })));
+        }
+    }
+    Ok(Ok(()))
+}

@@ -1,0 +1,258 @@
+//! The one writer: a thread that owns the only connection that can write.
+
+use std::collections::BTreeMap;
+use std::sync::mpsc::{Receiver, Sender, channel};
+use std::thread::{self, JoinHandle};
+
+use rusqlite::{Connection, Transaction, TransactionBehavior};
+
+use super::error::{Mend, StoreError};
+use super::folder::{Folder, Lock};
+use super::problem::{Problem, Spot};
+use super::rows::{self, Part, Writing};
+use super::snapshot;
+use super::witness::{Mark, Witness};
+use crate::calendar::Moment;
+use crate::entry::{Draft, Entry, Head, HybridTime};
+use crate::ident::{EntryId, StreamId};
+
+/// How far ahead of this device's clock another device's time may be and still
+/// be followed: one day. Beyond it a wrong clock would drag every book along.
+const AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
+
+type Job = Box<dyn FnOnce(&mut Writer) + Send>;
+
+/// The writing side of a book; lives on its own thread.
+pub(super) struct Writer {
+    pub(super) conn: Connection,
+    pub(super) folder: Folder,
+    /// The end of this device's stream.
+    head: Head,
+    /// The latest time of any stream.
+    latest: HybridTime,
+    mark: Mark,
+    witness: Option<Witness>,
+    /// The first damage that was met; nothing is written after it.
+    stopped: Option<Problem>,
+    _lock: Lock,
+}
+
+impl Writer {
+    pub(super) fn new(conn: Connection, folder: Folder, own: StreamId, lock: Lock) -> Result<Self, StoreError> {
+        let witness = Witness::open(&folder.witness()).map_err(|why| StoreError::io(&why, folder.path()))?;
+        let mut writer = Self {
+            conn,
+            folder,
+            head: Head::empty(own),
+            latest: HybridTime::START,
+            mark: Mark::EMPTY,
+            witness: Some(witness),
+            stopped: None,
+            _lock: lock,
+        };
+        writer.look()?;
+        writer.note();
+        Ok(writer)
+    }
+
+    pub(super) fn fault(&self, why: &rusqlite::Error) -> StoreError {
+        StoreError::database(why, self.folder.path())
+    }
+
+    /// Reads where the book stands.
+    fn look(&mut self) -> Result<(), StoreError> {
+        let read = || -> rusqlite::Result<(BTreeMap<StreamId, Head>, Mark)> {
+            Ok((rows::heads(&self.conn)?, rows::mark(&self.conn)?))
+        };
+        let (heads, mark) = read().map_err(|why| self.fault(&why))?;
+        self.latest = heads.values().map(|head| head.time).max().unwrap_or(HybridTime::START);
+        self.head = heads.get(&self.head.stream).copied().unwrap_or(self.head);
+        self.mark = mark;
+        Ok(())
+    }
+
+    /// Notes what was acknowledged. The book itself is already safe on the
+    /// disk, so a note that can't be written is given up, not told.
+    fn note(&mut self) {
+        if let Some(witness) = &mut self.witness
+            && witness.note(&self.mark).is_err()
+        {
+            self.witness = None;
+        }
+    }
+
+    /// Stops all writing because of damage.
+    pub(super) fn stop(&mut self, problem: &Problem) {
+        if self.stopped.is_none() {
+            self.stopped = Some(problem.clone());
+        }
+    }
+
+    /// Does `work` in one transaction; all of it is on the disk when this comes back, or none.
+    pub(super) fn change<T>(
+        &mut self,
+        work: impl FnOnce(&Transaction<'_>, Head, HybridTime) -> Result<T, StoreError>,
+    ) -> Result<T, StoreError> {
+        if let Some(problem) = &self.stopped {
+            return Err(StoreError::Restore { problem: problem.clone() });
+        }
+        let folder = self.folder.clone();
+        let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+        let (head, latest) = (self.head, self.latest);
+        let attempt = || {
+            let transaction = self.conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
+            let done = work(&transaction, head, latest)?;
+            transaction.commit().map_err(fault)?;
+            Ok(done)
+        };
+        let done = attempt();
+        match done {
+            Ok(done) => {
+                self.look()?;
+                self.note();
+                Ok(done)
+            }
+            Err(StoreError::Restore { problem }) => {
+                self.stop(&problem);
+                Err(StoreError::Restore { problem })
+            }
+            Err(other) => Err(other),
+        }
+    }
+
+    /// Adds what is new among the drafts; gives back an entry for each.
+    pub(super) fn append(&mut self, drafts: Vec<Draft>, now: Moment) -> Result<Vec<Entry>, StoreError> {
+        let folder = self.folder.clone();
+        let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+        self.change(|transaction, mut head, latest| {
+            let mut writing = Writing::new(transaction).map_err(fault)?;
+            let mut entries = Vec::with_capacity(drafts.len());
+            for draft in drafts {
+                if let Some(there) = entry(transaction, draft.id).map_err(fault)? {
+                    let there = there.map_err(|problem| StoreError::Restore { problem })?;
+                    if !repeats(&draft, &there) {
+                        return Err(StoreError::mend(Mend::SameId { id: draft.id }));
+                    }
+                    entries.push(there);
+                    continue;
+                }
+                let id = draft.id;
+                let unwritable = |_| StoreError::mend(Mend::Unwritable { id });
+                let entry = draft.seal(&following(head, latest, now), now).map_err(unwritable)?;
+                head = head.then(&entry).map_err(unwritable)?;
+                writing.add(&entry).map_err(fault)?;
+                entries.push(entry);
+            }
+            rows::put_head(transaction, &head).map_err(fault)?;
+            Ok(entries)
+        })
+    }
+
+    /// Erases the personal part of an entry; the entry and its chain stay.
+    pub(super) fn erase(&mut self, id: EntryId) -> Result<(), StoreError> {
+        let folder = self.folder.clone();
+        let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+        self.change(|transaction, _, _| {
+            let there = entry(transaction, id).map_err(fault)?;
+            let there = there.ok_or_else(|| StoreError::mend(Mend::NoEntry { id }))?;
+            let there = there.map_err(|problem| StoreError::Restore { problem })?;
+            if there.envelope().personal.is_some() {
+                rows::put_part(transaction, id, &Part::Erased).map_err(fault)?;
+            }
+            // What other rooms made of it can be made again, without it.
+            snapshot::forget(transaction).map_err(fault)?;
+            Ok(())
+        })?;
+        // The old page still stands in the log until it is written back.
+        self.write_back()
+    }
+
+    /// Writes the log back into the file and empties it.
+    pub(super) fn write_back(&mut self) -> Result<(), StoreError> {
+        let busy = self
+            .conn
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get::<_, bool>(0))
+            .map_err(|why| self.fault(&why))?;
+        if busy { Err(StoreError::TryAgain { why: super::error::Again::Held }) } else { Ok(()) }
+    }
+}
+
+/// The entry with this id, or what is wrong with it.
+pub(super) fn entry(conn: &Connection, id: EntryId) -> rusqlite::Result<Option<Result<Entry, Problem>>> {
+    let Some(raw) = rows::by_id(conn, id)? else { return Ok(None) };
+    Ok(Some(raw.open(&rows::part(conn, id)?)))
+}
+
+/// The head that the next entry follows: this stream's, at a time not before
+/// any other stream's, unless that one's clock is far ahead.
+fn following(head: Head, latest: HybridTime, now: Moment) -> Head {
+    let near = latest.wall.unix_ms() <= now.unix_ms().saturating_add(AHEAD_MS);
+    Head { time: if near { head.time.max(latest) } else { head.time }, ..head }
+}
+
+/// Whether a draft says what an entry of the same id already says.
+fn repeats(draft: &Draft, there: &Entry) -> bool {
+    let said = there.envelope();
+    // Compared as written: a number read back may differ in its last bit.
+    let Ok(fact) = serde_json::to_vec(&draft.fact) else { return false };
+    let tail = [b"\"fact\":".as_slice(), &fact, b"}"].concat();
+    said.author == draft.author
+        && said.practice == draft.practice
+        && said.personal == draft.personal.as_ref().map(crate::entry::Personal::digest)
+        && there.bytes().ends_with(&tail)
+}
+
+/// The way to the writer's thread.
+pub(super) struct Handle {
+    jobs: Sender<Job>,
+    thread: JoinHandle<()>,
+}
+
+impl Handle {
+    pub(super) fn start(writer: Writer) -> Result<Self, StoreError> {
+        let (jobs, queue) = channel();
+        let thread = thread::Builder::new()
+            .name("book-writer".to_owned())
+            .spawn(move || run(writer, &queue))
+            .map_err(StoreError::report)?;
+        Ok(Self { jobs, thread })
+    }
+
+    /// Has the writer do something, and waits for it.
+    pub(super) fn ask<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&mut Writer) -> Result<T, StoreError> + Send + 'static,
+    ) -> Result<T, StoreError> {
+        let (answer, answered) = channel();
+        let gone = || StoreError::report("the writer ended");
+        let job: Job = Box::new(move |writer| {
+            // The one who asked may have ended; what was written stays written.
+            let _ = answer.send(work(writer));
+        });
+        self.jobs.send(job).map_err(|_| gone())?;
+        answered.recv().map_err(|_| gone())?
+    }
+
+    /// Ends the thread after everything that was asked before.
+    pub(super) fn end(self) -> Result<(), StoreError> {
+        drop(self.jobs);
+        self.thread.join().map_err(|_| StoreError::report("the writer ended"))
+    }
+}
+
+fn run(mut writer: Writer, queue: &Receiver<Job>) {
+    while let Ok(job) = queue.recv() {
+        job(&mut writer);
+    }
+}
+
+impl From<Problem> for StoreError {
+    fn from(problem: Problem) -> Self {
+        Self::Restore { problem }
+    }
+}
+
+/// A problem of the file as a whole.
+pub(super) fn of_book(kind: super::problem::ProblemKind) -> Problem {
+    Problem { kind, at: Spot::Book }
+}

@@ -1,0 +1,238 @@
+//! Every sentence a person reads, in each language.
+//!
+//! Sentences stand in Fluent files under `core/words/<language>/`, one file a
+//! room; the files of this folder turn each room's typed reasons into them.
+//! Numbers are formatted here, so that the decimal mark follows the language
+//! and the unit follows the person's choice, apart from the language.
+
+mod engine;
+mod entry;
+mod fastening;
+mod inflation;
+mod inspect;
+mod limits;
+mod pending;
+mod procedure;
+mod state;
+mod store;
+mod units;
+
+pub use entry::FactContext;
+pub use pending::report as pending_report;
+pub use units::{Quantity, Worded};
+
+use std::borrow::Cow;
+use std::fmt;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use serde::{Deserialize, Serialize};
+
+use crate::vehicle::Letters;
+
+/// The Fluent files of each language, embedded.
+const ENGLISH: &[&str] = &[
+    include_str!("../words/en/engine.ftl"),
+    include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/fastening.ftl"),
+    include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inspect.ftl"),
+    include_str!("../words/en/inflation.ftl"),
+    include_str!("../words/en/limits.ftl"),
+    include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/store.ftl"),
+    include_str!("../words/en/units.ftl"),
+];
+
+/// A language that has every sentence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Lang {
+    /// English, US shop usage.
+    #[default]
+    En,
+}
+
+impl Lang {
+    /// All languages.
+    pub const ALL: [Self; 1] = [Self::En];
+
+    /// The language's tag: `en`.
+    pub fn tag(self) -> &'static str {
+        match self {
+            Self::En => "en",
+        }
+    }
+
+    fn files(self) -> &'static [&'static str] {
+        match self {
+            Self::En => ENGLISH,
+        }
+    }
+
+    fn decimal_mark(self) -> &'static str {
+        match self {
+            Self::En => ".",
+        }
+    }
+}
+
+/// In which units readings are shown. What was read stays as it was read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Units {
+    /// Each reading in the unit it was read in.
+    #[default]
+    AsRead,
+    /// mm, N·m, kPa, km, °C, kg.
+    Metric,
+    /// 1/32 in, ft·lb, psi, mi, °F, lb.
+    Us,
+}
+
+/// How a person wants to be spoken to: language, units, position letters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub struct Speech {
+    /// Language of every sentence.
+    pub lang: Lang,
+    /// Units of every shown reading, apart from the language.
+    pub units: Units,
+    /// FL FR RL RR, or LF RF LR RR.
+    #[serde(default)]
+    pub letters: Letters,
+}
+
+/// Something a sentence can be filled with.
+#[derive(Debug, Clone)]
+pub enum Arg<'a> {
+    /// Text, as it is.
+    Text(Cow<'a, str>),
+    /// A number that chooses a plural, or is shown whole.
+    Count(f64),
+}
+
+impl<'a> From<&'a str> for Arg<'a> {
+    fn from(text: &'a str) -> Self {
+        Self::Text(Cow::Borrowed(text))
+    }
+}
+
+impl From<String> for Arg<'_> {
+    fn from(text: String) -> Self {
+        Self::Text(Cow::Owned(text))
+    }
+}
+
+impl From<f64> for Arg<'_> {
+    fn from(count: f64) -> Self {
+        Self::Count(count)
+    }
+}
+
+impl From<usize> for Arg<'_> {
+    fn from(count: usize) -> Self {
+        Self::Count(u32::try_from(count).map_or(f64::from(u32::MAX), f64::from))
+    }
+}
+
+impl From<u8> for Arg<'_> {
+    fn from(count: u8) -> Self {
+        Self::Count(f64::from(count))
+    }
+}
+
+/// Something that has a sentence: a typed reason of another room.
+pub trait Say {
+    /// The sentence, in the words' language and units.
+    fn say(&self, words: &Words) -> String;
+}
+
+/// The sentences of one language, and how to show numbers.
+pub struct Words {
+    speech: Speech,
+    bundle: FluentBundle<FluentResource>,
+}
+
+impl fmt::Debug for Words {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Words").field("speech", &self.speech).finish_non_exhaustive()
+    }
+}
+
+impl Words {
+    /// The words for a person's choice.
+    ///
+    /// ```
+    /// use lugbook::words::{Speech, Words};
+    /// let words = Words::new(Speech::default());
+    /// assert_eq!(words.text("unit-mm", &[("value", "5.2".into())]), "5.2 mm");
+    /// ```
+    pub fn new(speech: Speech) -> Self {
+        let lang = speech.lang.tag().parse::<unic_langid::LanguageIdentifier>().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![lang]);
+        bundle.set_use_isolating(false);
+        for file in speech.lang.files() {
+            // A file with a slip still gives its other sentences; a test finds the slip.
+            let resource = match FluentResource::try_new((*file).to_owned()) {
+                Ok(resource) | Err((resource, _)) => resource,
+            };
+            bundle.add_resource_overriding(resource);
+        }
+        Self { speech, bundle }
+    }
+
+    /// The person's choice.
+    pub fn speech(&self) -> Speech {
+        self.speech
+    }
+
+    /// Whether there is a sentence of this name.
+    pub fn has(&self, id: &str) -> bool {
+        self.bundle.get_message(id).and_then(|message| message.value()).is_some()
+    }
+
+    /// The sentence of this name, filled in. A name without a sentence comes
+    /// back as it is, so that nothing is ever silently blank.
+    pub fn text(&self, id: &str, args: &[(&str, Arg<'_>)]) -> String {
+        let Some(pattern) = self.bundle.get_message(id).and_then(|message| message.value()) else {
+            return id.to_owned();
+        };
+        let mut filled = FluentArgs::with_capacity(args.len());
+        for (name, arg) in args {
+            let value = match arg {
+                Arg::Text(text) => FluentValue::from(text.as_ref()),
+                Arg::Count(count) => FluentValue::from(*count),
+            };
+            filled.set(*name, value);
+        }
+        let mut slips = Vec::new();
+        self.bundle.format_pattern(pattern, Some(&filled), &mut slips).into_owned()
+    }
+
+    /// A number with at most so many decimals and the language's decimal mark.
+    pub fn number(&self, value: f64, decimals: usize) -> String {
+        let text = format!("{value:.decimals$}");
+        let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+        let text = if text == "-0" { "0" } else { text };
+        text.replace('.', self.speech.lang.decimal_mark())
+    }
+
+    /// Whole kilometers or miles with groups of three, set apart by a thin space.
+    pub fn grouped(&self, value: f64) -> String {
+        let plain = format!("{:.0}", value.abs());
+        let mut out = String::new();
+        for (at, digit) in plain.chars().enumerate() {
+            if at > 0 && (plain.len() - at).is_multiple_of(3) && plain.len() > 4 {
+                out.push('\u{202f}');
+            }
+            out.push(digit);
+        }
+        if value < 0.0 { format!("-{out}") } else { out }
+    }
+
+    /// Several things in a row: `a, b, c`.
+    pub fn list<I: IntoIterator<Item = String>>(&self, items: I) -> String {
+        items.into_iter().collect::<Vec<_>>().join(", ")
+    }
+}

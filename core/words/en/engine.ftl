@@ -1,0 +1,129 @@
+# What a command came to.
+said-person = { $name } is in the book.
+said-vehicle = { $name } is in the book, with a tire at each place.
+said-tool = { $name } is among the tools.
+said-job-opened = Job { $job } is open: { $vehicle }, { $title }.
+said-practice = This is a practice job. It stays out of wear, due dates and history.
+said-parked = Job { $job } is parked. Nothing of it is lost.
+said-closed = Job { $job } is ended without a signature. Its card says so.
+said-signed = { $name } signed job { $job }.
+said-declined = The customer declined. Nothing may be taken apart.
+said-unit-clash = The page contradicts itself: { $first } is not { $second }. Use the one in the unit of your wrench, and ask the maker.
+said-torque-unknown = The torque is not known. The final gate stays shut until it is, or is opened with a reason.
+said-placard-unknown = The placard is not known. Set pressures only from the vehicle's own label or manual.
+said-photo = Photo { $number } is kept.
+said-photo-duplicate = The same photo was here already. It is kept once.
+said-mark = The tire is marked { $mark }.
+said-recheck = Tell the driver: recheck the nuts after { $after }.
+said-gate-opened = The gate is open. The card will show the reason.
+said-corrected = Line { $line } is corrected. Both values stay on the card.
+said-withdrawn = Line { $line } is taken back. It stays in the book.
+said-finding-photo = Take a photo of it.
+said-unsafe = Unsafe: do not drive. Tell the customer before anything else.
+said-back-off = It clicked without moving, so it is not proven. Back it off a quarter turn and tighten it again.
+said-held = It clicked without moving: it held.
+said-moved = It moved. This is recorded. Recheck again after the next miles.
+said-below-placard = That is below the placard, { $placard }. A cold tire is never set below it.
+
+next-nothing = All steps are done.
+
+# What things are called in a refusal.
+what-name = the name
+what-model = the model
+what-phone = the phone number
+what-plate = the plate
+what-source = the source
+what-torque = the torque
+what-condition = the thread condition
+what-lift-points = the lift points
+what-reason = the reason
+what-complaint = the complaint
+what-damage = the damage
+what-mark = the mark
+what-note = the note
+what-sensor = the sensor number
+
+trouble-empty = Say { $what }: nothing was given.
+trouble-too-long = Keep { $what } under { $most } characters.
+trouble-control = Type { $what } in plain letters: it has signs that can't be printed.
+trouble-no-person = Nobody is in the book yet. Add yourself first.
+trouble-which-person = Say who you are: { $names }.
+trouble-unknown-person = “{ $given }” is not in the book. Known: { $names }.
+trouble-name-taken = “{ $name }” is in the book already. Choose another name.
+trouble-no-vehicle = “{ $given }” is not in the book. Add the vehicle first.
+trouble-unknown-vehicle = “{ $given }” is not in the book. Known: { $names }.
+trouble-which-vehicle = Name the vehicle: no job is open.
+trouble-no-job = No job is open. Open one first.
+trouble-job-parked = No job is open. Resume the parked one, or open another.
+trouble-no-such-job = There is no such job.
+trouble-bay-taken = Job { $job } is open. Sign, park or end it first.
+trouble-nothing-parked = There is no such parked job.
+trouble-procedure = “{ $given }” is not a procedure. Known: { $known }.
+trouble-procedure-gone = The procedure “{ $id }” of this job is not here. Add its file again.
+trouble-circumstance = Say which it is: { $known }.
+trouble-unknown-circumstance = “{ $given }” does not fit here. Known: { $known }.
+trouble-no-place = “{ $given }” is not a place on this vehicle. Its places: { $places }.
+trouble-spare-has-no-hub = The spare sits on its carrier: there are no wheel nuts.
+trouble-no-axle = This vehicle has { $count ->
+    [one] one axle
+   *[other] { $count } axles
+}. Name one of them.
+trouble-no-photo = There is no photo { $given }: this job has { $count ->
+    [0] none yet
+    [one] one
+   *[other] { $count }
+}.
+trouble-no-tire = No tire is fitted at { $place }.
+trouble-accuracy = “{ $given }” is not an accuracy. Type it like 4 %.
+trouble-day = “{ $given }” is not a day. Type it like 2026-05-04.
+trouble-future = { $given } has not come yet. Check the date.
+trouble-torque = “{ $given }” is not a printed torque. Type it like 125..150 N.m or 100 ft.lb.
+trouble-thread = “{ $given }” is not a thread. Type it like M12 x 1.5 or 1/2-20.
+trouble-studs = A wheel has 3 to 12 nuts. Count again.
+trouble-placard-axles = Give one cold pressure for each of the { $count } axles, front first.
+trouble-size = “{ $given }” has no tire size that can be read. Type it like 225/45R17 91W.
+trouble-drive-unknown = Say which axles drive, or look under the vehicle.
+trouble-pattern = “{ $given }” is not a pattern. Type it like rearward-cross or front-to-rear.
+trouble-not-known = Only torque and placard can be told as not known.
+trouble-odometer-behind = { $now } is less than last time, { $before }. Read it again, or say that the instrument was replaced.
+trouble-all-over = All steps are done. Sign the job.
+trouble-no-step = “{ $given }” is not a step of this job.
+trouble-answer = “{ $given }” does not answer this step. { $wanted }
+trouble-steps-left = Not signed. This step is still open: { $step }
+trouble-no-skip = This step can't be skipped: { $step }
+trouble-no-gate = No gate holds this step: { $step }
+trouble-no-line = There is no line { $given }: the log has { $count }.
+trouble-not-correctable = Line { $line } has no value to correct. Take it back and say it again.
+trouble-not-withdrawn = The opening of a job can't be taken back. End the job instead.
+trouble-mark-long = Keep the mark short: 8 signs at most.
+trouble-mark-twice = “{ $mark }” is on another tire already. Choose another mark.
+trouble-no-mark = No tire of this job is marked “{ $mark }”. Marks: { $marks }.
+trouble-depths = “{ $given }” can't be read as depths. Type grooves like 7 6 7 /32, or 5.2 5.0 5.4 mm.
+trouble-lowest = The lowest spot can't be deeper than the grooves. Measure it again.
+trouble-deeper = { $place }: { $now } is deeper than last time, { $before }. Measure again, check that it is the same tire, or give a reason.
+trouble-no-plan = “{ $given }” is not one of the { $count } plans.
+trouble-already-off = The wheel at { $place } is off already.
+trouble-wheel-off = The wheel at { $place } is off. Hang it first.
+trouble-not-moved = The wheel at { $place } did not come off in this job.
+trouble-count-nuts = Count the nuts on one wheel first.
+trouble-no-nut = This wheel has { $count } nuts, numbered like a clock from the top.
+trouble-moved = Say whether the nut moved before the click, or clicked without moving.
+trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim or brake.
+
+ask-seen = Say “seen” once you have looked.
+ask-choice = Choose one: { $choices }.
+ask-count = Type a number.
+ask-studs = Type a number from 3 to 12.
+ask-other = It has a command of its own.
+
+place-spare = spare
+place-front-left = front left
+place-front-right = front right
+place-rear-left = rear left
+place-rear-right = rear right
+place-axle-left = axle { $axle } left
+place-axle-right = axle { $axle } right
+place-axle-left-outer = axle { $axle } left outer
+place-axle-left-inner = axle { $axle } left inner
+place-axle-right-outer = axle { $axle } right outer
+place-axle-right-inner = axle { $axle } right inner

@@ -1,0 +1,65 @@
+# Names of conditions, as short as a card needs them.
+condition-approved = work approved
+condition-lock-key = lock key at hand
+condition-drive-known = drive known
+condition-plan-chosen = moves chosen
+condition-cracked = nuts cracked loose on the ground
+condition-clear = wheels just clear
+condition-rocked = vehicle rocked
+condition-held = locks or stands seen to hold
+condition-wheel-is-off = wheel off
+condition-mark-fits = mark fits the plan
+condition-started = each nut begun by hand
+condition-all-snug = all nuts snug
+condition-tray-empty = nothing left in the tray
+condition-all-clear = all clear under the vehicle
+condition-down = vehicle on its wheels
+condition-torque-known = torque specification known
+condition-final-done = final torque on every nut
+condition-unsafe-told = customer told what is unsafe
+condition-seat-sound = seats and studs not unsafe
+
+# What a gate waits for, and what to do.
+unmet-approved = The customer has not approved the work yet. Ask first.
+unmet-approved-declined = The customer declined the work. Ask again, or end the job without a signature.
+unmet-lock-key = Nobody has said whether the locking nuts' key is at hand. Find it first.
+unmet-lock-key-missing = The locking nuts' key is missing. Find it before the vehicle goes up.
+unmet-drive-known = Which axles drive is not settled. Read the manual, or look at both axles' hubs.
+unmet-plan-chosen = No moves are chosen yet. Choose where each tire goes.
+unmet-cracked = { $at }: the nuts are not cracked loose. Crack each a quarter turn while the tire stands.
+unmet-clear = The wheels are not just clear yet. Raise the vehicle until they are.
+unmet-rocked = The vehicle has not been rocked. Rock it before anybody works on it.
+unmet-held = Locks or stands have not been seen to hold. Look at each one first.
+unmet-wheel-is-off = { $at }: the wheel is still on. Take it off first.
+unmet-mark-unread = { $at }: no mark is read. Read the mark on the tire before the nuts.
+unmet-mark-unchalked = { $at }: mark { $read } is read, but the tire planned here carries no mark. Chalk it first.
+unmet-mark-stranger = { $at }: mark { $read } is on no tire of this job. The plan wants tire { $wanted } here.
+unmet-mark-other = { $at }: this is tire { $read }, which belongs at { $belongs }. The plan wants tire { $wanted } here.
+unmet-not-counted = { $at }: the nuts are not counted. Count the studs of one wheel first.
+unmet-started = { $count ->
+    [one] { $at }: nut { $nuts } is not begun by hand. Begin it by hand first.
+   *[other] { $at }: nuts { $nuts } are not begun by hand. Begin each by hand first.
+}
+unmet-wheel-missing = { $at }: the wheel is off. Hang it and snug its nuts first.
+unmet-snug = { $count ->
+    [one] { $at }: nut { $nuts } is not snug. Snug it first.
+   *[other] { $at }: nuts { $nuts } are not snug. Snug them in star order first.
+}
+unmet-tray-uncounted = Nuts and tools are not counted. Count what is left over.
+unmet-tray-left = { $left ->
+    [one] One nut or tool is left over. Find where it belongs.
+   *[other] { $left } nuts or tools are left over. Find where they belong.
+}
+unmet-all-clear = Nobody has said that it is clear under the vehicle. Look under it first.
+unmet-down = The vehicle does not stand on its wheels. Lower it before the final torque.
+unmet-torque-known = The torque specification is not known. Read it in the manual, or open the gate with a reason.
+unmet-final-off = { $at }: the wheel is off. Hang it and tighten its nuts first.
+unmet-final = { $count ->
+    [one] { $at }: nut { $nuts } has no proven final torque. Tighten it; a nut that clicks without moving is backed off a quarter turn first.
+   *[other] { $at }: nuts { $nuts } have no proven final torque. Tighten them; a nut that clicks without moving is backed off a quarter turn first.
+}
+unmet-unsafe-told = { $at }: { $part } found unsafe, and the customer was not told. Tell the customer first.
+unmet-seat-sound = { $at }: { $part } found unsafe. Replace what is damaged before the wheel goes on.
+
+list-and = { $before } and { $last }
+place-vehicle = Vehicle

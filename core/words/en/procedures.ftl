@@ -1,0 +1,96 @@
+# Steps: a verb first, one action, at most 15 words. The place is shown apart.
+# US shop usage. What stands here is common practice; the maker's manual stands above it.
+procedure-rotation-on-a-lift = Tire rotation on a lift
+procedure-rotation-with-jack-and-stands = Tire rotation with a jack and four stands
+
+step-damage = Note the damage you see walking round the vehicle.
+step-approval = Ask the customer to approve the work.
+step-lock-key = Find the key for the locking nuts.
+step-odometer = Read the odometer.
+step-placard = Read the cold pressures on the tire placard.
+step-torque = Read the wheel nut torque in the vehicle's manual.
+step-studs = Count the studs of one wheel.
+step-drive = Settle which axles drive, from the manual or at the hubs.
+step-sidewall-photo = Photograph the outer sidewall.
+step-sidewall = Read the size, service description and date on the sidewall.
+step-mark = Chalk a mark on the tire.
+step-tread = Measure every groove at three places, outer groove first.
+step-plan = Choose where each tire goes.
+
+step-lift-points = Set the lift's pads under the maker's lift points.
+step-clear = Raise the vehicle until its wheels are just clear.
+step-rock-lift = Rock the vehicle on the lift.
+step-full = Raise the vehicle to working height.
+step-held-lift = See every lock of the lift engaged and carrying.
+
+step-brake = Set the parking brake on level, firm ground.
+step-chock-rear = Chock both rear wheels, front and back.
+step-cracked = Crack each nut a quarter turn while the tire stands.
+step-jack-points = Find the maker's points for jack and stands.
+step-front-up = Raise the front until both wheels are just clear.
+step-front-stands = Set a stand under each front support point.
+step-front-rest = Lower the front onto its stands.
+step-rear-up = Raise the rear until both wheels are just clear.
+step-rear-stands = Set a stand under each rear support point.
+step-rear-rest = Lower the rear onto its stands.
+step-clear-stands = See all four wheels hang just clear.
+step-rock-stands = Rock the vehicle on its four stands.
+step-held-stands = See every stand upright, latched and carrying.
+
+step-wheel-off = Take the wheel off.
+step-looks = Look at hub face, studs, seats, valve and tire.
+step-mark-read = Read the mark on the tire before the nuts.
+step-started = Begin each nut by hand.
+step-snug = Snug the nuts in star order.
+step-tray = Count the nuts and tools left over.
+step-all-clear = Look under the whole vehicle for people, tools and wheels.
+step-lower = Lower the vehicle to the ground.
+
+step-rear-off-stands = Raise the rear until both stands are free.
+step-rear-stands-out = Pull both rear stands out from the side.
+step-rear-down = Lower the rear to the ground.
+step-chock-rear-again = Chock both rear wheels again, front and back.
+step-front-off-stands = Raise the front until both stands are free.
+step-front-stands-out = Pull both front stands out from the side.
+step-front-down = Lower the front to the ground.
+
+step-final = Tighten each nut to final torque in star order.
+step-pressure = Set the cold pressure from the placard.
+step-lamp = Look at the tire pressure lamp with the ignition on.
+step-relearn = Relearn the sensor positions where the vehicle asks for it.
+step-key-back = Put the lock key back where it is kept.
+step-recheck = Tell the driver when the nuts are checked again.
+step-sign = Sign the job.
+
+choice-at-hand = at hand
+choice-none-fitted = no locking nuts fitted
+choice-missing = missing
+choice-done = done
+choice-owner-told = the owner was told how
+choice-not-needed = not needed
+
+circumstance-lift = on a lift
+circumstance-stands = on jack stands
+circumstance-roadside = at the roadside
+circumstance-customer = a customer's vehicle
+circumstance-own = own vehicle
+circumstance-air = air gun
+circumstance-electric = electric gun
+circumstance-hand-tools = hand tools
+
+# Why a procedure's file is not taken. $reason ends the sentence.
+bad-procedure = { $file }, line { $line }: { $reason } Nothing of this file is used.
+bad-unreadable = this cannot be read: { $why }.
+bad-too-large = the file is larger than 256 kB.
+bad-step-count = { $count ->
+    [0] there are no steps.
+   *[other] there are { $count } steps; at most 200 are taken.
+}
+bad-twice-the-id = a second step has the id “{ $step }”.
+bad-no-sentence = step “{ $step }” needs either “says” or “text”, not both.
+bad-choices = step “{ $step }” and its choices do not go together; only a choice step has them.
+bad-after = it comes after “{ $step }”, which does not stand before it with that choice.
+bad-caution = the caution “{ $code }” is not known.
+bad-circumstance = the circumstance “{ $code }” is not known.
+bad-no-signature = the last step must be the signature.
+bad-no-gate = step “{ $step }” must wait for “{ $condition }”; no file can leave that gate out.

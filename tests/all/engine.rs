@@ -1,0 +1,202 @@
+//! The door: commands, refusals, views.
+
+use lugbook::calendar::Moment;
+use lugbook::engine::{Command, Engine, Host, TroubleKind};
+use lugbook::entry::{Arm, Kind, Pass, Role, SensorKind, SidewallSide, TireLooks};
+use lugbook::finding::State;
+use lugbook::vehicle::hub::{Evidence, Hub};
+use lugbook::vehicle::{Class, Side};
+use lugbook::words::Speech;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+/// A device whose clock goes on by a minute with each look and whose randomness counts.
+#[derive(Default)]
+struct Device(AtomicU64);
+
+impl Host for Device {
+    fn now(&self) -> Moment {
+        let n = self.0.fetch_add(1, Ordering::Relaxed);
+        Moment::from_unix_ms(i64::try_from(1_780_000_000_000 + n * 1_000).unwrap())
+    }
+
+    fn random(&self) -> [u8; 10] {
+        let n = self.0.fetch_add(1, Ordering::Relaxed).to_be_bytes();
+        std::array::from_fn(|at| n.get(at).copied().unwrap_or(7))
+    }
+}
+
+fn open(folder: &std::path::Path) -> Engine {
+    Engine::open(folder, Box::new(Device::default()), Speech::default()).unwrap()
+}
+
+fn act(engine: &mut Engine, command: Command) -> Vec<String> {
+    engine.act(None, command.clone(), Speech::default()).unwrap_or_else(|t| panic!("{command:?}: {t:?}")).said
+}
+
+fn refused(engine: &mut Engine, command: Command) -> (TroubleKind, String) {
+    let before = engine.book().jobs.last().map(|job| job.lines.len());
+    let trouble = engine.act(None, command, Speech::default()).unwrap_err();
+    assert_eq!(before, engine.book().jobs.last().map(|job| job.lines.len()), "a refusal changes nothing");
+    (trouble.kind, trouble.sentence)
+}
+
+fn text(t: &str) -> String {
+    t.to_owned()
+}
+
+const WALK: [&str; 4] = ["FL", "RL", "RR", "FR"];
+
+/// An open job on a lift with everything read and measured, up to the plan.
+fn measured(engine: &mut Engine) {
+    act(engine, Command::AddPerson { name: text("Wren Castellan"), role: Role::Mechanic, phone: None });
+    act(
+        engine,
+        Command::AddVehicle {
+            name: text("orchard truck"),
+            model: text("Harrow 1500 2019"),
+            class: Class::LightTruck,
+            spare: false,
+            own: true,
+            plate: None,
+        },
+    );
+    act(
+        engine,
+        Command::AddWrench { name: text("wrench"), accuracy: text("4 %"), step: text("1 N.m"), calibrated: None },
+    );
+    act(
+        engine,
+        Command::OpenJob {
+            vehicle: text("orchard truck"),
+            procedure: text("rotation-on-a-lift"),
+            circumstances: vec![text("electric")],
+            practice: false,
+        },
+    );
+    act(engine, Command::UseTool { tool: text("wrench") });
+    act(engine, Command::Answer { step: Some(text("lock-key")), at: None, answer: text("none-fitted") });
+    act(engine, Command::Odometer { reading: text("84210 mi"), estimated: false, replaced: false });
+    act(engine, Command::NotKnown { what: Kind::Placard });
+    act(engine, Command::Answer { step: Some(text("studs")), at: None, answer: text("5") });
+    for (axle, hub) in [(1, Hub::NoShaft), (2, Hub::Shaft)] {
+        act(engine, Command::Hub { evidence: Evidence::look(axle, Side::Left, hub) });
+    }
+    act(engine, Command::Skip { step: Some(text("sidewall-photo")), at: None, reason: text("camera broken") });
+    for at in WALK {
+        act(
+            engine,
+            Command::Sidewall {
+                at: text(at),
+                side: SidewallSide::Outer,
+                text: text("LT245/75R16 120/116S"),
+                looks: TireLooks::default(),
+            },
+        );
+        act(engine, Command::Mark { at: text(at), mark: None });
+        act(engine, Command::Tread { at: text(at), depths: text("9 9 9 /32"), lowest: None, reason: None });
+    }
+}
+
+#[test]
+fn a_whole_rotation_runs_from_opening_to_signature() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    act(
+        &mut engine,
+        Command::RecordTorque {
+            vehicle: None,
+            printed: vec![text("125..150 N.m")],
+            thread: None,
+            condition: None,
+            recheck: vec![text("25 mi")],
+            studs: None,
+            source: text("owner manual p. 12"),
+            photo: None,
+        },
+    );
+    act(&mut engine, Command::ChoosePlan { plan: text("1") });
+    act(&mut engine, Command::Answer { step: Some(text("lift-points")), at: None, answer: text("seen") });
+    act(&mut engine, Command::Lift { arm: Arm::Clear });
+    act(&mut engine, Command::Answer { step: Some(text("rock")), at: None, answer: text("seen") });
+    act(&mut engine, Command::Lift { arm: Arm::Full });
+    act(&mut engine, Command::Lift { arm: Arm::Held });
+    for at in WALK {
+        act(&mut engine, Command::WheelOff { at: text(at) });
+        act(
+            &mut engine,
+            Command::Look { at: Some(text(at)), part: None, state: State::Sound, note: None, photo: None },
+        );
+    }
+    // Rearward cross: rears straight forward, fronts cross to the rear.
+    for (at, mark) in [("FL", "RL"), ("FR", "RR"), ("RL", "FR"), ("RR", "FL")] {
+        let (kind, sentence) = refused(&mut engine, Command::Hang { at: text(at), mark: text(at) });
+        assert_eq!(kind, TroubleKind::Held, "{sentence}");
+        act(&mut engine, Command::Hang { at: text(at), mark: text(mark) });
+        act(&mut engine, Command::Nuts { at: text(at), pass: Pass::Started, nut: None, moved: None });
+        act(&mut engine, Command::Nuts { at: text(at), pass: Pass::Snug, nut: None, moved: None });
+    }
+    let (kind, _) = refused(&mut engine, Command::Lift { arm: Arm::Down });
+    assert_eq!(kind, TroubleKind::Held);
+    act(&mut engine, Command::Answer { step: Some(text("tray")), at: None, answer: text("0") });
+    act(&mut engine, Command::Lift { arm: Arm::AllClear });
+    let (kind, _) =
+        refused(&mut engine, Command::Nuts { at: text("FL"), pass: Pass::Final, nut: None, moved: Some(true) });
+    assert_eq!(kind, TroubleKind::Held);
+    act(&mut engine, Command::Lift { arm: Arm::Down });
+    let (kind, _) = refused(&mut engine, Command::Sign);
+    assert_eq!(kind, TroubleKind::Held);
+    for at in WALK {
+        act(&mut engine, Command::Nuts { at: text(at), pass: Pass::Final, nut: None, moved: Some(true) });
+    }
+    for at in WALK {
+        act(&mut engine, Command::Pressure { at: text(at), pressure: text("55 psi"), set: true, cold: Some(true) });
+    }
+    act(&mut engine, Command::Lamp { on: false, sensors: SensorKind::Direct });
+    act(&mut engine, Command::Answer { step: Some(text("relearn")), at: None, answer: text("not-needed") });
+    act(&mut engine, Command::TellRecheck);
+    act(&mut engine, Command::Sign);
+    assert!(engine.next(Speech::default()).is_none());
+    let tires = &engine.book().vehicles[0].fitted;
+    assert_eq!(tires.len(), 4);
+    assert!(engine.check(Speech::default()).unwrap().ok);
+}
+
+#[test]
+fn an_unknown_torque_keeps_the_final_gate_shut_until_it_is_opened_with_a_reason() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    act(&mut engine, Command::NotKnown { what: Kind::Torque });
+    let (kind, sentence) =
+        refused(&mut engine, Command::Nuts { at: text("FL"), pass: Pass::Final, nut: None, moved: Some(true) });
+    assert_eq!(kind, TroubleKind::Held, "{sentence}");
+}
+
+#[test]
+fn tread_deeper_than_last_time_is_held_until_a_reason_is_given() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    act(&mut engine, Command::CloseJob { reason: text("customer left") });
+    act(
+        &mut engine,
+        Command::OpenJob {
+            vehicle: text("orchard truck"),
+            procedure: text("rotation-on-a-lift"),
+            circumstances: vec![text("electric")],
+            practice: false,
+        },
+    );
+    let tread = |depths: &str, reason: Option<&str>| Command::Tread {
+        at: text("FL"),
+        depths: text(depths),
+        lowest: None,
+        reason: reason.map(text),
+    };
+    // Both gauges show 1/32: 2/32 more is still within them, 3/32 is not.
+    let (kind, _) = refused(&mut engine, tread("12 12 12 /32", None));
+    assert_eq!(kind, TroubleKind::Held);
+    act(&mut engine, tread("12 12 12 /32", Some("other tire")));
+    act(&mut engine, tread("11 11 11 /32", None));
+}

@@ -1,0 +1,4 @@
+//! Every sentence is there, short enough, and starts as instructions do.
+
+mod entry;
+mod procedure;

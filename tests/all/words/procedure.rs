@@ -1,0 +1,230 @@
+use lugbook::entry::LookAt;
+use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, built_in};
+use lugbook::vehicle::{Layout, Place, Side};
+use lugbook::words::{Lang, Speech, Words};
+
+/// Words that a step may begin with: verbs that one person can do at once.
+const FIRST: &[&str] = &[
+    "Ask",
+    "Begin",
+    "Chalk",
+    "Chock",
+    "Choose",
+    "Count",
+    "Crack",
+    "Find",
+    "Look",
+    "Lower",
+    "Measure",
+    "Note",
+    "Photograph",
+    "Pull",
+    "Put",
+    "Raise",
+    "Read",
+    "Relearn",
+    "Rock",
+    "See",
+    "Set",
+    "Settle",
+    "Sign",
+    "Snug",
+    "Take",
+    "Tell",
+    "Tighten",
+];
+
+fn everywhere() -> impl Iterator<Item = Words> {
+    Lang::ALL.into_iter().map(|lang| Words::new(Speech { lang, ..Speech::default() }))
+}
+
+fn procedures() -> Vec<Procedure> {
+    built_in().expect("built-in procedures are good")
+}
+
+#[test]
+fn every_step_title_and_choice_has_a_sentence() {
+    for words in everywhere() {
+        for procedure in procedures() {
+            assert!(words.has(procedure.title.as_deref().expect("built-in titles are words")), "{}", procedure.id);
+            for step in &procedure.steps {
+                let says = step.says.as_deref().expect("built-in steps are words");
+                assert!(words.has(says), "{} has no sentence", says);
+                for choice in &step.choices {
+                    assert!(words.has(&format!("choice-{choice}")), "{choice} has no words");
+                }
+            }
+            for circumstance in procedure.settle.iter().flatten() {
+                assert!(words.has(&format!("circumstance-{circumstance}")), "{circumstance} has no words");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_step_starts_with_a_verb_and_holds_one_action_in_at_most_15_words() {
+    let words = Words::new(Speech::default());
+    for step in procedures().iter().flat_map(|procedure| &procedure.steps) {
+        let said = words.step(step);
+        let all: Vec<&str> = said.split_whitespace().collect();
+        assert!(FIRST.contains(&all[0]), "“{said}” does not start with a known verb");
+        assert!(all.len() <= 15, "“{said}” has {} words", all.len());
+        assert!(said.ends_with('.') && said.matches('.').count() == 1, "“{said}” is not one sentence");
+        assert!(!said.contains("then") && !said.contains(';'), "“{said}” holds two actions");
+    }
+}
+
+#[test]
+fn no_nut_is_cracked_while_a_corner_is_up_and_no_hand_goes_under_before_the_stands_were_rocked() {
+    let procedures = procedures();
+    let stands = procedures.iter().find(|p| p.id == "rotation-with-jack-and-stands").expect("built in");
+    let at = |id: &str| stands.steps.iter().position(|step| step.id == id).unwrap_or_else(|| panic!("no step {id}"));
+    let order = [
+        "brake",
+        "chock-rear",
+        "cracked",
+        "front-up",
+        "front-stands",
+        "front-rest",
+        "rear-up",
+        "rear-stands",
+        "rear-rest",
+        "clear",
+        "rock",
+        "held",
+        "wheel-off",
+        "snug",
+        "all-clear",
+        "rear-off-stands",
+        "rear-stands-out",
+        "rear-down",
+        "chock-rear-again",
+        "front-off-stands",
+        "front-stands-out",
+        "lower",
+        "final",
+    ];
+    assert!(order.windows(2).all(|pair| at(pair[0]) < at(pair[1])), "the order of steps has changed");
+    for raising in ["front-up", "clear"] {
+        assert!(stands.steps[at(raising)].needs.contains(&Condition::Cracked), "{raising} waits for cracked nuts");
+    }
+    assert!(stands.steps[at("rear-off-stands")].needs.contains(&Condition::AllClear));
+}
+
+#[test]
+fn both_procedures_gate_what_hands_do_near_a_raised_vehicle() {
+    for procedure in procedures() {
+        let needs = |ask: Ask| procedure.steps.iter().find(|step| step.asks == ask).map(|step| step.needs.clone());
+        let has = |ask, condition| needs(ask).is_some_and(|all| all.contains(&condition));
+        assert!(has(Ask::Held, Condition::Rocked), "{}", procedure.id);
+        assert!(has(Ask::RaisedClear, Condition::Approved) && has(Ask::RaisedClear, Condition::LockKey));
+        assert!(has(Ask::Lowered, Condition::TrayEmpty), "{}", procedure.id);
+        assert!(has(Ask::MarkRead, Condition::SeatSound), "{}", procedure.id);
+        assert!(procedure.steps.iter().any(|step| step.id.starts_with("rock")), "{}", procedure.id);
+    }
+}
+
+/// One of each thing a gate can wait for, at a place with the longest name.
+fn unmet() -> Vec<Unmet> {
+    let at = Place::single(2, Side::Right);
+    let all: Vec<u8> = (1..=12).collect();
+    vec![
+        Unmet::Approved { declined: false },
+        Unmet::Approved { declined: true },
+        Unmet::LockKey { missing: false },
+        Unmet::LockKey { missing: true },
+        Unmet::DriveKnown,
+        Unmet::PlanChosen,
+        Unmet::Cracked { at },
+        Unmet::Clear,
+        Unmet::Rocked,
+        Unmet::Held,
+        Unmet::WheelIsOff { at },
+        Unmet::MarkFits { at, read: None, wanted: Some("B".into()), belongs: None },
+        Unmet::MarkFits { at, read: Some("C".into()), wanted: None, belongs: None },
+        Unmet::MarkFits { at, read: Some("Z".into()), wanted: Some("B".into()), belongs: None },
+        Unmet::MarkFits {
+            at,
+            read: Some("C".into()),
+            wanted: Some("B".into()),
+            belongs: Some(Place::single(1, Side::Left)),
+        },
+        Unmet::Started { at, nuts: vec![3] },
+        Unmet::Started { at, nuts: all.clone() },
+        Unmet::Started { at, nuts: Vec::new() },
+        Unmet::AllSnug { at, nuts: vec![1, 4] },
+        Unmet::AllSnug { at, nuts: Vec::new() },
+        Unmet::TrayEmpty { left: None },
+        Unmet::TrayEmpty { left: Some(1) },
+        Unmet::TrayEmpty { left: Some(3) },
+        Unmet::AllClear,
+        Unmet::Down,
+        Unmet::TorqueKnown,
+        Unmet::FinalDone { at, nuts: vec![5] },
+        Unmet::FinalDone { at, nuts: all },
+        Unmet::FinalDone { at, nuts: Vec::new() },
+        Unmet::UnsafeTold { at: Some(at), part: LookAt::Tire },
+        Unmet::UnsafeTold { at: None, part: LookAt::Other },
+        Unmet::SeatSound { at, part: LookAt::Studs },
+    ]
+}
+
+#[test]
+fn every_condition_has_a_name_and_its_gate_a_sentence() {
+    let layout = Layout::two_axles(true);
+    let all = unmet();
+    for condition in Condition::ALL {
+        assert!(all.iter().any(|unmet| unmet.condition() == condition), "{condition:?} is not tried here");
+    }
+    for words in everywhere() {
+        for condition in Condition::ALL {
+            assert!(words.has(&format!("condition-{}", condition.code())), "{condition:?} has no name");
+        }
+        for unmet in &all {
+            let said = words.unmet(unmet, &layout);
+            assert!(said.ends_with('.') && !said.contains("unmet-") && !said.contains('{'), "{said}");
+        }
+    }
+}
+
+#[test]
+fn gates_say_what_they_wait_for_and_what_to_do() {
+    let words = Words::new(Speech::default());
+    let said: Vec<String> = unmet().iter().map(|unmet| words.unmet(unmet, &Layout::two_axles(true))).collect();
+    insta::assert_snapshot!(said.join("\n"));
+}
+
+#[test]
+fn a_mark_that_does_not_fit_names_both_tires_and_where_the_one_read_belongs() {
+    let words = Words::new(Speech::default());
+    let unmet = Unmet::MarkFits {
+        at: Place::single(1, Side::Right),
+        read: Some("C".into()),
+        wanted: Some("B".into()),
+        belongs: Some(Place::single(2, Side::Left)),
+    };
+    let said = words.unmet(&unmet, &Layout::two_axles(false));
+    assert!(said.contains("tire C") && said.contains("tire B") && said.contains("RL"), "{said}");
+}
+
+#[test]
+fn a_bad_procedure_file_is_told_with_file_line_and_reason() {
+    let words = Words::new(Speech::default());
+    let kinds = [
+        BadKind::Unreadable("expected a string".into()),
+        BadKind::TooLarge,
+        BadKind::StepCount(0),
+        BadKind::StepCount(201),
+        BadKind::TwiceTheId("rock".into()),
+        BadKind::NoSentence("rock".into()),
+        BadKind::Choices("rock".into()),
+        BadKind::After("rock".into()),
+        BadKind::Caution("boo".into()),
+        BadKind::Circumstance("moon".into()),
+        BadKind::NoSignature,
+        BadKind::NoGate { step: "off".into(), condition: Condition::Held },
+    ];
+    let said: Vec<String> =
+        kinds.into_iter().map(|kind| words.bad_procedure(&Bad { file: "mine.toml".into(), line: 7, kind })).collect();
+    insta::assert_snapshot!(said.join("\n"));
+}
