@@ -3,10 +3,8 @@ use super::{Say, Words};
 use crate::vehicle::Layout;
 macro_rules! dbg_say { ($($t:ty),*) => {$(impl Say for $t { fn say(&self, _: &Words) -> String { format!("{self:?}") } })*} }
 dbg_say!(
-    crate::store::StoreError,
     crate::photos::PhotoError,
     crate::photos::Problem,
-    crate::store::Problem,
     crate::sidewall::Problem,
     crate::rotation::Mistake,
     crate::rotation::Reason,
@@ -28,19 +26,6 @@ impl Words {
     /// x
     pub fn refused(&self, p: &crate::rotation::Refused, _: &Layout) -> String {
         format!("{p:?}")
-    }
-    /// x
-    pub fn spot(&self, p: &crate::store::Spot) -> String {
-        format!("{p:?}")
-    }
-}
-impl crate::store::ProblemKind {
-    /// x
-    pub fn code(&self) -> String {
-        serde_json::to_value(self)
-            .ok()
-            .and_then(|v| v.get("kind").and_then(|k| k.as_str().map(str::to_owned)))
-            .unwrap_or_default()
     }
 }
 /// x
