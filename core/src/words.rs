@@ -7,6 +7,10 @@
 
 mod engine;
 mod entry;
+mod fastening;
+mod inflation;
+mod inspect;
+mod limits;
 mod pending;
 mod procedure;
 mod state;
@@ -30,8 +34,13 @@ use crate::vehicle::Letters;
 const ENGLISH: &[&str] = &[
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
+    include_str!("../words/en/fastening.ftl"),
     include_str!("../words/en/gates.ftl"),
+    include_str!("../words/en/inspect.ftl"),
+    include_str!("../words/en/inflation.ftl"),
+    include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
+    include_str!("../words/en/report.ftl"),
     include_str!("../words/en/store.ftl"),
     include_str!("../words/en/units.ftl"),
 ];

@@ -3,7 +3,13 @@
 use std::collections::HashMap;
 use std::path::Path;
 
+mod camera;
+mod compare;
+mod generate;
+mod mutation;
+mod problems;
 mod read;
+mod round_trip;
 mod tables;
 mod worked;
 

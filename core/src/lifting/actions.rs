@@ -1,6 +1,6 @@
 //! From the steps of a solution to numbered actions, in the order hands do them.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use serde::Serialize;
 
@@ -324,19 +324,20 @@ impl<'a> Writer<'a> {
 
     /// The positions of these corners whose wheels come off before they are down again.
     fn coming_off(&mut self, corners: u32, later: &[Step]) -> Vec<usize> {
-        let mut after: BTreeMap<usize, usize> = BTreeMap::new();
-        for step in later {
-            if let Step::Lower(_, mounted) = step {
-                for (at, wheel) in mounted {
-                    after.entry(*at).or_insert(*wheel);
-                }
-            }
-        }
+        // A wheel stays on when nothing else is mounted here, and it nowhere else, before its corner is down.
+        let stays = |at: usize, wheel: Option<usize>| {
+            let mounted = later.iter().flat_map(|step| match step {
+                Step::Lower(_, mounted) => mounted.as_slice(),
+                Step::Raise(_) => &[],
+            });
+            let mut meets = mounted.filter(|(hub, on)| *hub == at || Some(*on) == wheel);
+            meets.next().is_none_or(|(hub, on)| *hub == at && Some(*on) == wheel)
+        };
         let positions = self.positions_of(corners);
         let mut off: BTreeSet<usize> = positions
             .iter()
             .copied()
-            .filter(|at| after.get(at).copied() != self.on.get(*at).copied().flatten() || self.service.contains(at))
+            .filter(|at| !stays(*at, self.on.get(*at).copied().flatten()) || self.service.contains(at))
             .collect();
         // The inner wheel comes off over the place of the outer one.
         let all = self.search.positions();
@@ -488,50 +489,46 @@ impl<'a> Writer<'a> {
     /// One corner on the jack alone: a wheel lies flat under the sill as long as the hub is bare.
     fn change_on_the_jack(&mut self, corner: u32, mounted: &[(usize, usize)]) {
         let off = self.within(&self.bare.iter().copied().collect::<Vec<_>>(), corner);
-        let Some(first) = off.first().copied() else { return };
+        if off.is_empty() {
+            return;
+        }
         let face = self.face(corner);
         let goes_on: Vec<usize> = mounted.iter().filter(|(at, _)| off.contains(at)).map(|(_, wheel)| *wheel).collect();
         // Best a wheel that stays out, else one that goes on here, else the first that comes off.
-        let stays = self.loose.iter().copied().find(|wheel| !goes_on.contains(wheel));
-        let before = stays.or_else(|| self.loose.iter().copied().next());
-        let mut under = before;
-        if let Some(wheel) = before {
+        let stays_out = |wheel: &usize| !goes_on.contains(wheel);
+        let mut under = self.loose.iter().copied().find(stays_out).or_else(|| self.loose.iter().copied().next());
+        if let Some(wheel) = under {
             if wheel == self.search.positions().len() {
                 self.fetch();
             }
             self.push(Act::WheelUnder, face.clone(), Some(wheel));
         }
         self.push(Act::NutsOff, self.places(&off), None);
-        let first_wheel = self.on.get(first).copied().flatten();
         for at in &off {
+            let wheel = self.on.get(*at).copied().flatten();
             self.wheel_off(*at);
-            let needed = under.is_none_or(|wheel| goes_on.contains(&wheel));
-            if *at == first && needed {
-                if let Some(wheel) = first_wheel {
-                    self.push(Act::WheelUnder, face.clone(), Some(wheel));
-                }
+            // The wheel just taken off goes under when nothing lies there, or only a wheel that is needed here.
+            let better = wheel.is_some_and(|wheel| stays_out(&wheel)) && under.is_some_and(|wheel| !stays_out(&wheel));
+            if under.is_none() || better {
+                self.push(Act::WheelUnder, face.clone(), wheel);
                 if under.is_some() {
                     self.push(Act::WheelOut, face.clone(), under);
                 }
-                under = first_wheel;
+                under = wheel;
             }
         }
         self.hold_inner(&off);
-        // The wheel under the sill goes on last, when it has to go on here itself.
-        let itself = under.filter(|wheel| goes_on.contains(wheel));
-        let mut hubs: Vec<usize> = off.iter().rev().copied().collect();
-        hubs.retain(|at| self.bare.contains(at));
-        for at in hubs {
-            let wheel = mounted.iter().find(|(hub, _)| *hub == at).map(|(_, wheel)| *wheel);
-            if wheel == itself && itself.is_some() {
-                let other = self.loose.iter().copied().find(|w| Some(*w) != itself);
-                if let Some(other) = other {
-                    self.push(Act::WheelUnder, face.clone(), Some(other));
+        for at in off.iter().rev() {
+            let wheel = mounted.iter().find(|(hub, _)| hub == at).map(|(_, wheel)| *wheel);
+            if wheel.is_some() && wheel == under {
+                let other = self.loose.iter().copied().find(|other| Some(*other) != wheel);
+                if other.is_some() {
+                    self.push(Act::WheelUnder, face.clone(), other);
                 }
-                self.push(Act::WheelOut, face.clone(), itself);
+                self.push(Act::WheelOut, face.clone(), wheel);
                 under = other;
             }
-            self.wheel_on(at, wheel);
+            self.wheel_on(*at, wheel);
         }
         self.push(Act::StartNuts, self.places(&off), None);
         self.push(Act::Snug, self.places(&off), None);

@@ -186,9 +186,7 @@ impl<'a> Search<'a> {
     /// Every corner that is down and wants work has to be raised at least once.
     /// A hoist raises one end, one axle or the whole vehicle, so the corners of
     /// different axles never share a lift unless the whole vehicle goes up. With
-    /// one corner up at a time, wheels that change places in a ring without a
-    /// loose wheel cost one lift more: the first of them to come off leaves its
-    /// hub to a stand-in.
+    /// one corner up at a time [`Search::one_at_a_time`] says more.
     fn bound(&self, node: &Node) -> u32 {
         let wanting = self.wanting(node);
         if wanting == 0 {
@@ -197,47 +195,73 @@ impl<'a> Search<'a> {
         if self.has(Hoist::Whole) {
             return 1;
         }
+        if self.rules.most_up == 1 {
+            return self.one_at_a_time(node, wanting);
+        }
         let of_axle = |axle: u8| {
             let ends = [Side::Left, Side::Right].map(|side| wanting & corner_bit(axle, side) != 0);
             let count = u32::from(ends.contains(&true));
             if self.has(Hoist::Axle { axle }) { count } else { ends.into_iter().map(u32::from).sum() }
         };
-        let plain: u32 = (1u8..).take(self.axles).map(of_axle).sum();
-        let singles = self.positions.iter().all(|position| position.row == Row::Single);
-        if self.rules.most_up == 1 && singles { plain.saturating_add(self.rings(node)) } else { plain }
+        (1u8..).take(self.axles).map(of_axle).sum()
     }
 
-    /// Rings of wheels on corners that are down, each on the next one's hub.
-    fn rings(&self, node: &Node) -> u32 {
-        // The hub where the wheel now at `at` belongs; `None` when that hub is up or is the spare's place.
-        let next = |at: usize| {
-            let wheel = node.on.get(at).copied().filter(|wheel| *wheel != NONE)?;
-            let target = self.goal.get(usize::from(wheel)).map(|goal| usize::from(*goal))?;
-            node.on.get(target).filter(|wheel| **wheel != NONE).map(|_| target)
+    /// The bound with one corner up at a time.
+    ///
+    /// There is then at most one loose wheel whenever everything is down, so a
+    /// lift brings at most one wheel to its corner from elsewhere. Three kinds of
+    /// lifts never coincide: one that brings a wheel home to a corner, for each
+    /// wheel that is not at its home corner; one at each corner that no wheel has
+    /// to come to and that wants work all the same; and the first one in each
+    /// group of corners that change wheels among themselves while the loose wheel
+    /// belongs elsewhere: it can only bring a stand-in.
+    fn one_at_a_time(&self, node: &Node, wanting: u32) -> u32 {
+        let corners = self.axles.saturating_mul(2);
+        // The loose wheels' own group; a raised corner and its wheels belong to it.
+        let hand = corners;
+        let mut group: Vec<usize> = (0..=corners).collect();
+        let corner = |place: usize| {
+            let bit = self.corner_of(place);
+            if bit == 0 || bit & node.up != 0 { hand } else { usize::try_from(bit.trailing_zeros()).unwrap_or(hand) }
         };
-        let mut seen = vec![false; self.positions.len()];
-        let mut rings = 0u32;
-        for start in 0..self.positions.len() {
-            let mut at = start;
-            loop {
-                if seen.get(at).copied().unwrap_or(true) {
-                    break;
-                }
-                if let Some(slot) = seen.get_mut(at) {
-                    *slot = true;
-                }
-                match next(at) {
-                    // A wheel at home is no ring.
-                    Some(target) if target == start => {
-                        rings = rings.saturating_add(u32::from(target != at));
-                        break;
+        let (mut homeward, mut met, mut moving) = (0u32, 0u32, 0u32);
+        for (wheel, goal) in self.goal.iter().enumerate() {
+            let goal = usize::from(*goal);
+            let place = node.on.iter().position(|mounted| usize::from(*mounted) == wheel);
+            let (from, to) = (place.map_or(hand, corner), corner(goal));
+            // Home at a raised corner is reached in the lift that goes on, from the pool only.
+            let raised = self.corner_of(goal) & node.up != 0;
+            if from == to && (from != hand || raised || self.corner_of(goal) == 0) {
+                continue;
+            }
+            if self.corner_of(goal) != 0 {
+                homeward = homeward.saturating_add(1);
+            }
+            for end in [from, to] {
+                moving |= 1u32.checked_shl(u32::try_from(end).unwrap_or(u32::MAX)).unwrap_or(0);
+            }
+            if to != hand {
+                met |= 1u32.checked_shl(u32::try_from(to).unwrap_or(u32::MAX)).unwrap_or(0);
+            }
+            let (one, other) = (group.get(from).copied(), group.get(to).copied());
+            if let (Some(one), Some(other)) = (one, other) {
+                for member in &mut group {
+                    if *member == one {
+                        *member = other;
                     }
-                    Some(target) => at = target,
-                    None => break,
                 }
             }
         }
-        rings
+        let own = group.get(hand).copied();
+        let mut apart: Vec<usize> = (0..corners)
+            .filter(|at| moving & 1u32.checked_shl(u32::try_from(*at).unwrap_or(u32::MAX)).unwrap_or(0) != 0)
+            .filter_map(|at| group.get(at).copied())
+            .filter(|name| Some(*name) != own)
+            .collect();
+        apart.sort_unstable();
+        apart.dedup();
+        let groups = u32::try_from(apart.len()).unwrap_or(0);
+        homeward.saturating_add((wanting & !met).count_ones()).saturating_add(groups)
     }
 
     /// The bound in lifts and walking: each wheel has at least its own way to go.

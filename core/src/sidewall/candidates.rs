@@ -259,7 +259,7 @@ fn size_from(bytes: &[u8], start: usize, fit: Fit, found: &mut Vec<Candidate>) {
     let mut end = fit.at;
     // Letters behind the rim that are read as they stand.
     let rest = bytes.get(end..).unwrap_or_default();
-    for suffix in [b"LT".as_slice(), b"C", b"M/C", b"ST"] {
+    for suffix in [b"LT".as_slice(), b" LT", b"C", b"M/C", b"ST"] {
         let closed = rest.get(suffix.len()).is_none_or(|b| !b.is_ascii_alphanumeric());
         let opened = text.last().is_some_and(u8::is_ascii_digit);
         if opened && closed && rest.starts_with(suffix) {
@@ -268,7 +268,16 @@ fn size_from(bytes: &[u8], start: usize, fit: Fit, found: &mut Vec<Candidate>) {
             break;
         }
     }
-    let Some((size, unusual)) = read_size(&text) else { return };
+    let Some((size, mut unusual)) = read_size(&text) else { return };
+    // A figure that goes on behind the rim was not read to its end.
+    let goes_on = match bytes.get(end) {
+        Some(b'.' | b',') => bytes.get(end.saturating_add(1)).is_some_and(u8::is_ascii_digit),
+        Some(b) => b.is_ascii_digit(),
+        None => false,
+    };
+    if goes_on {
+        unusual = unusual.saturating_add(UNUSUAL);
+    }
     let cost = fit.cost.saturating_add(unusual);
     let gap = bytes.get(end..).unwrap_or_default().iter().take_while(|b| matches!(**b, b' ' | b'(')).count();
     let behind = end.saturating_add(gap);
@@ -348,9 +357,7 @@ fn services(bytes: &[u8], found: &mut Vec<Candidate>) {
         if before.is_some_and(|b| b.is_ascii_alphanumeric()) {
             continue;
         }
-        let within = |c: &Candidate| {
-            matches!(c.reading, Reading::Size { .. }) && c.at <= start && start < c.at.saturating_add(c.len)
-        };
+        let within = |c: &Candidate| c.cost < 4.0 && c.at <= start && start < c.at.saturating_add(c.len);
         if found.iter().any(within) {
             continue;
         }

@@ -135,9 +135,6 @@ impl fmt::Display for Marking {
         for word in &self.words {
             put(word)?;
         }
-        if let Some(tin) = &self.tin {
-            put(tin)?;
-        }
         if let Some(utqg) = &self.utqg {
             put(utqg)?;
         }
@@ -152,6 +149,10 @@ impl fmt::Display for Marking {
         }
         for approval in &self.approvals {
             put(approval)?;
+        }
+        // Last, so that nothing behind it can be taken for its symbols.
+        if let Some(tin) = &self.tin {
+            put(tin)?;
         }
         Ok(())
     }
@@ -223,7 +224,7 @@ pub fn parse(text: &str) -> Marking {
     if !marking.understood() && !problems.0.iter().any(|p| p.severity == Severity::Error) {
         problems.add(0, text.chars().count(), ProblemKind::NothingRead);
     }
-    problems.0.sort_by_key(|p| p.at);
+    problems.0.sort_by_key(|p| (p.at, std::cmp::Reverse(p.severity)));
     marking.problems = problems.0;
     marking.words.sort_unstable();
     marking.words.dedup();

@@ -78,7 +78,10 @@ impl<'a> Reader<'a> {
     }
 
     fn item_from_figure(&mut self, first: u8, after: After) {
-        if (first != b'(' && self.grades_in_a_row(true)) || self.size() || self.service(after == After::Size) {
+        if (first != b'(' && self.grades_in_a_row(true))
+            || self.size()
+            || self.service(after == After::Size && self.marking.service.is_none())
+        {
             return;
         }
         if first != b'(' && (self.ply_rating(after) || self.figure_first() || self.tin_without_prefix()) {
@@ -112,8 +115,8 @@ impl<'a> Reader<'a> {
     fn size(&mut self) -> bool {
         let at = self.scan.at();
         let Some(found) = size_grammar::read(&mut self.scan, &mut self.problems) else { return false };
-        self.after = After::Size;
         let Some(size) = found else { return true };
+        self.after = After::Size;
         if self.marking.size.is_some_and(|earlier| earlier != size) {
             self.repeated(at, Part::Size);
         } else {

@@ -1,5 +1,6 @@
 //! Who may go where: pattern names, constraints, choice, hostile requests.
 
+mod brute;
 mod manuals;
 
 use lugbook::measure::{Depth, DepthUnit};

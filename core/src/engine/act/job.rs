@@ -319,14 +319,22 @@ impl<'a> Acting<'a> {
         Ok(Outcome::fact(Fact::StepDone { job: bay.job.id, step: step.id.clone(), at, answer }))
     }
 
+    /// Skips a task; a step named without a place is skipped wherever it is still open.
     pub(super) fn skip(&self, bay: &Bay<'a>, step: Option<&str>, at: Option<&str>, reason: &str) -> Done {
+        let everywhere = step.is_some() && at.is_none();
         let (step, at) = self.task(bay, step, at)?;
         let reason = self.text("what-reason", reason)?;
         if !step.may_skip {
             let args = [("step", self.words.step(step).into())];
             return Err(Trouble::new(TroubleKind::Held, self.words, "trouble-no-skip", &args).at(step.id.clone()));
         }
-        Ok(Outcome::fact(Fact::StepSkipped { job: bay.job.id, step: step.id.clone(), at, reason }))
+        let mut places = vec![at];
+        if everywhere {
+            let open = bay.tasks().into_iter().filter(|task| task.step.id == step.id && !task.state.is_over());
+            places.extend(open.map(|task| task.at).filter(|place| *place != at));
+        }
+        let skipped = |at| Fact::StepSkipped { job: bay.job.id, step: step.id.clone(), at, reason: reason.clone() };
+        Ok(places.into_iter().map(skipped).fold(Outcome::default(), Outcome::and))
     }
 
     pub(super) fn open_gate(&self, bay: &Bay<'a>, step: Option<&str>, reason: &str) -> Done {

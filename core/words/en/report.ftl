@@ -1,0 +1,1 @@
+card-title = Wheel service card
