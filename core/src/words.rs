@@ -13,6 +13,7 @@ mod inspect;
 mod limits;
 mod pending;
 mod procedure;
+mod sidewall;
 mod state;
 mod store;
 mod units;
@@ -41,6 +42,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/sidewall.ftl"),
     include_str!("../words/en/store.ftl"),
     include_str!("../words/en/units.ftl"),
 ];

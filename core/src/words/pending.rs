@@ -5,7 +5,6 @@ macro_rules! dbg_say { ($($t:ty),*) => {$(impl Say for $t { fn say(&self, _: &Wo
 dbg_say!(
     crate::photos::PhotoError,
     crate::photos::Problem,
-    crate::sidewall::Problem,
     crate::rotation::Mistake,
     crate::rotation::Reason,
     crate::rotation::LookNext
