@@ -14,6 +14,7 @@ mod limits;
 mod pending;
 mod procedure;
 mod rotation;
+mod sidewall;
 mod state;
 mod store;
 mod units;
@@ -45,6 +46,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/limits.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/sidewall.ftl"),
     include_str!("../words/en/store.ftl"),
     include_str!("../words/en/rotation.ftl"),
     include_str!("../words/en/units.ftl"),
