@@ -5,12 +5,16 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod caution;
+mod drive;
+mod due;
 mod engine;
 mod entry;
 mod fastening;
 mod inflation;
 mod inspect;
 mod limits;
+mod lifting;
 mod pending;
 mod procedure;
 mod rotation;
@@ -37,6 +41,9 @@ use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
 const ENGLISH: &[&str] = &[
+    include_str!("../words/en/cautions.ftl"),
+    include_str!("../words/en/drive.ftl"),
+    include_str!("../words/en/due.ftl"),
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/fastening.ftl"),
@@ -44,6 +51,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/inflation.ftl"),
     include_str!("../words/en/limits.ftl"),
+    include_str!("../words/en/lifting.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
     include_str!("../words/en/sidewall.ftl"),

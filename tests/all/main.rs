@@ -1,5 +1,6 @@
 //! What must hold, in one binary.
 
+mod caution;
 mod drive;
 mod due;
 mod engine;
