@@ -18,7 +18,6 @@ mod store;
 mod units;
 
 pub use entry::FactContext;
-pub use pending::report as pending_report;
 pub use units::{Quantity, Worded};
 
 use std::borrow::Cow;

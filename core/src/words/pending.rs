@@ -41,22 +41,3 @@ impl crate::store::ProblemKind {
             .unwrap_or_default()
     }
 }
-/// x
-pub mod report {
-    use super::*;
-    use crate::{
-        ident::Digest,
-        logbook::{Book, Job},
-        procedure::Procedure,
-    };
-    /// x
-    pub fn card(
-        _: &Book,
-        job: &Job,
-        _: Option<&Procedure>,
-        _: &Words,
-        _: &dyn Fn(Digest) -> Option<Vec<u8>>,
-    ) -> String {
-        format!("<html>{}</html>", job.number)
-    }
-}
