@@ -11,6 +11,7 @@ mod kill;
 mod lifting;
 mod limits;
 mod measure;
+mod phone;
 mod photos;
 mod program;
 mod renderer;
