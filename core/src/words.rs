@@ -13,8 +13,8 @@ mod entry;
 mod fastening;
 mod inflation;
 mod inspect;
-mod limits;
 mod lifting;
+mod limits;
 mod pending;
 mod procedure;
 mod rotation;
@@ -25,7 +25,6 @@ mod units;
 mod wear;
 
 pub use entry::FactContext;
-pub use pending::report as pending_report;
 pub use rotation::{BecauseView, ForecastView, PlanView, RefusedView, RotationView, VisitView};
 pub use units::{Quantity, Worded};
 pub use wear::{LeftView, NextVisitView, SlippedView, TireWearView, WearView};

@@ -1,8 +1,8 @@
 //! What must hold, in one binary.
 
-mod caution;
 mod architecture;
 mod bad_input;
+mod caution;
 mod demo;
 mod drive;
 mod due;

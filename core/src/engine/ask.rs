@@ -223,8 +223,8 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .filter(|caution| caution.applies(&here))
         .map(|caution| CautionLine {
             code: caution.code().to_owned(),
-            signal: words.text(&format!("signal-{}", caution.signal().code()), &[]),
-            sentence: words.text(&format!("caution-{}", caution.code()), &[]),
+            signal: words.signal(caution.signal()),
+            sentence: words.caution(caution),
             again: shown_before(caution),
         })
         .collect()
