@@ -79,9 +79,7 @@ const BARS: i64 = 1587; // 2/32 in is 1,587.5 micrometres; depths here are whole
 
 fn seats(dice: &mut Dice) -> (Vec<Seat>, Class, Drive) {
     let pair = |axle: u8| [Seat { axle, left: true, row: 0 }, Seat { axle, left: false, row: 0 }];
-    let quad = |axle: u8| {
-        [(true, 1), (true, 2), (false, 2), (false, 1)].map(|(left, row)| Seat { axle, left, row })
-    };
+    let quad = |axle: u8| [(true, 1), (true, 2), (false, 2), (false, 1)].map(|(left, row)| Seat { axle, left, row });
     let spare = Seat { axle: 0, left: false, row: 0 };
     let drive = [Drive::Front, Drive::Rear, Drive::All, Drive::PartTime][dice.roll(4) as usize];
     match dice.roll(8) {
@@ -108,7 +106,13 @@ fn vehicle(dice: &mut Dice) -> Vehicle {
     let mut wheels: Vec<Wheel> = seats
         .iter()
         .map(|seat| Wheel {
-            size: if dice.one_in(25) { 9 } else if staggered && seat.axle >= 2 { 2 } else { 1 },
+            size: if dice.one_in(25) {
+                9
+            } else if staggered && seat.axle >= 2 {
+                2
+            } else {
+                1
+            },
             arrow: arrows,
             left_made: None,
             asymmetric: dice.one_in(12),
@@ -157,7 +161,11 @@ fn vehicle(dice: &mut Dice) -> Vehicle {
         steer_limit: dice.one_in(2).then(|| (3175, dice.one_in(2))),
         axle_need: dice.one_in(2).then(|| 2 * (400 + 100 * dice.roll(4) as i64)),
         brakes: (0..4).map(|_| 1 + dice.roll(2) as u8).collect(),
-        visits: 1 + dice.roll(match n { 6 => 2, 5 => 3, _ => 4 }) as usize,
+        visits: 1 + dice.roll(match n {
+            6 => 2,
+            5 => 3,
+            _ => 4,
+        }) as usize,
         remount: dice.one_in(3),
         price: 100 * dice.roll(8) as i64,
         replaced: dice.one_in(4),
@@ -389,8 +397,7 @@ fn chosen(v: &Vehicle) -> Option<Vec<usize>> {
         }
     }
     let groups = (0..n).map(|g| (0..n).filter(|i| group[*i] == g).collect()).filter(|g: &Vec<usize>| !g.is_empty());
-    let mut brute =
-        Brute { v, groups: groups.collect(), stays_ok: vec![true; n], memo: HashMap::new() };
+    let mut brute = Brute { v, groups: groups.collect(), stays_ok: vec![true; n], memo: HashMap::new() };
     // A wheel that must not be where it is does not come back there, unless there is no other way to seat all.
     let wrong: Vec<bool> = (0..n).map(|i| judge(v, i, i).0).collect();
     brute.stays_ok = wrong.iter().map(|w| !w).collect();
@@ -408,7 +415,8 @@ fn chosen(v: &Vehicle) -> Option<Vec<usize>> {
         for (wheel, seat) in to.iter().enumerate() {
             let (refused, _, warns) = judge(v, wheel, *seat);
             let wear = if known { v.wear[*seat] } else { 0 };
-            let low = v.seats[*seat].axle > 0 && !v.wheels[wheel].temporary && v.wheels[wheel].depth - wear < limit(*seat);
+            let low =
+                v.seats[*seat].axle > 0 && !v.wheels[wheel].temporary && v.wheels[wheel].depth - wear < limit(*seat);
             bad += i64::from(low || (refused && wheel == *seat));
             if rear_counts && v.seats[*seat].axle == 2 {
                 // Temporary spares have no depth worth comparing.
@@ -526,10 +534,11 @@ fn request(v: &Vehicle) -> Request {
             tire.regrooved = w.regrooved;
             tire.age = Some(Age { years: if w.old { 11 } else { 3 }, months: 0 });
             tire.depths = vec![Depth::new(w.depth as f64 / 1000.0, DepthUnit::Millimetre).unwrap()];
-            tire.rate = v.wear.get(i).filter(|_| tire.at != Place::Spare).map(|wear| Rate {
-                mm_per_1000_km: *wear as f64 / 10_000.0,
-                half_width: 0.0,
-            });
+            tire.rate = v
+                .wear
+                .get(i)
+                .filter(|_| tire.at != Place::Spare)
+                .map(|wear| Rate { mm_per_1000_km: *wear as f64 / 10_000.0, half_width: 0.0 });
             tire.wheel.offset_mm = Some(w.offset as f64);
             tire.wheel.brake_class = Some(w.clears);
             tire.wheel.seat_fits = Some(!w.bad_seat);
@@ -574,7 +583,16 @@ fn the_planner_chooses_what_a_brute_force_chooses() {
                 .map(|(wheel, seat)| (place(v.seats[wheel]), place(v.seats[*seat])))
                 .collect()
         });
-        assert_eq!(best.map(|plan| plan.moves.clone()), moves, "vehicle {number}: {v:?} {:?}", answer.refused.iter().map(|r| (r.pattern, r.because.iter().map(|b| &b.reason).collect::<Vec<_>>())).collect::<Vec<_>>());
+        assert_eq!(
+            best.map(|plan| plan.moves.clone()),
+            moves,
+            "vehicle {number}: {v:?} {:?}",
+            answer
+                .refused
+                .iter()
+                .map(|r| (r.pattern, r.because.iter().map(|b| &b.reason).collect::<Vec<_>>()))
+                .collect::<Vec<_>>()
+        );
         moving += usize::from(best.is_some());
         unknown += usize::from(v.wear.is_empty());
         proved += usize::from(answer.proved);

@@ -22,10 +22,8 @@ fn worked_examples_of_wear_come_out() {
         }
         seen += 1;
         let us = row[0].ends_with("US");
-        let numbers: Vec<f64> = row[1]
-            .split(|c: char| !(c.is_ascii_digit() || c == '.'))
-            .filter_map(|part| part.parse().ok())
-            .collect();
+        let numbers: Vec<f64> =
+            row[1].split(|c: char| !(c.is_ascii_digit() || c == '.')).filter_map(|part| part.parse().ok()).collect();
         let (depths, miles, unit) = if us {
             // 10/32 at 0, 7/32 at 12000 mi, limit 2/32
             ((numbers[0], numbers[3], numbers[6]), numbers[5], DepthUnit::ThirtySecond)
@@ -61,10 +59,15 @@ fn worked_examples_of_wear_come_out() {
 
 #[test]
 fn one_visit_is_unknown_and_gives_an_odometer_figure() {
-    let answer = wear(&history(vec![read("a", 40_000.0, "FL", "6 mm"), read("b", 40_000.0, "FR", "6 mm")]), &Question::default())
-        .unwrap();
+    let answer = wear(
+        &history(vec![read("a", 40_000.0, "FL", "6 mm"), read("b", 40_000.0, "FR", "6 mm")]),
+        &Question::default(),
+    )
+    .unwrap();
     assert_eq!(answer.unknown, Some(Unknown::OneVisit));
-    assert!(answer.positions.is_empty() && answer.tires.iter().all(|tire| tire.rate.is_none() && tire.left_km.is_none()));
+    assert!(
+        answer.positions.is_empty() && answer.tires.iter().all(|tire| tire.rate.is_none() && tire.left_km.is_none())
+    );
     assert_eq!((answer.next_visit.odometer_km, answer.next_visit.by), (45_000.0, SetBy::UnknownWear));
     let usual: Distance = "8000 km".parse().unwrap();
     let question = Question { interval: Some(usual), ..Question::default() };
@@ -113,7 +116,8 @@ fn tires_that_moved_give_each_position_its_own_rate() {
 #[test]
 fn positions_that_can_not_be_told_apart_stay_unknown() {
     // The only tire ran 5,000 km at the front and 5,000 km at the rear, unread between.
-    let moved = |km: &str, to: &str| Moved { tire: "a".to_owned(), odometer: km.parse().unwrap(), to: Place::parse(to) };
+    let moved =
+        |km: &str, to: &str| Moved { tire: "a".to_owned(), odometer: km.parse().unwrap(), to: Place::parse(to) };
     let history = History {
         readings: vec![read("a", 0.0, "FL", "8.0 mm"), read("a", 10_000.0, "RL", "6.5 mm")],
         moves: vec![moved("5000 km", "RL")],

@@ -10,7 +10,8 @@ fn rows(text: &str) -> Rows {
 
 #[test]
 fn a_file_without_tire_names_follows_places_and_notices_a_new_tire() {
-    let history = rows("distance_km,at,depth_mm\n0,FL,5\n10000,FL,4\n10000,RL,6\n20000,FL,8\n30000,FL,7").history().unwrap();
+    let history =
+        rows("distance_km,at,depth_mm\n0,FL,5\n10000,FL,4\n10000,RL,6\n20000,FL,8\n30000,FL,7").history().unwrap();
     let names: Vec<&str> = history.readings.iter().map(|r| r.tire.as_str()).collect();
     assert_eq!(names, ["FL", "FL", "RL", "FL 2", "FL 2"]);
     let answer = wear(&history, &Question::default()).unwrap();
