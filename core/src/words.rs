@@ -13,13 +13,17 @@ mod inspect;
 mod limits;
 mod pending;
 mod procedure;
+mod rotation;
 mod state;
 mod store;
 mod units;
+mod wear;
 
 pub use entry::FactContext;
 pub use pending::report as pending_report;
+pub use rotation::{BecauseView, ForecastView, PlanView, RefusedView, RotationView, VisitView};
 pub use units::{Quantity, Worded};
+pub use wear::{LeftView, NextVisitView, SlippedView, TireWearView, WearView};
 
 use std::borrow::Cow;
 use std::fmt;
@@ -42,7 +46,9 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
     include_str!("../words/en/store.ftl"),
+    include_str!("../words/en/rotation.ftl"),
     include_str!("../words/en/units.ftl"),
+    include_str!("../words/en/wear.ftl"),
 ];
 
 /// A language that has every sentence.

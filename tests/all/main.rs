@@ -7,6 +7,7 @@ mod inflation;
 mod lifting;
 mod limits;
 mod measure;
+mod phone;
 mod photos;
 mod renderer;
 mod rotation;

@@ -280,7 +280,7 @@ pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) 
         .problems
         .iter()
         .map(|problem| CheckLine {
-            kind: problem.kind.code(),
+            kind: problem.kind.code().to_owned(),
             at: words.spot(&problem.at),
             sentence: problem.say(words),
         })

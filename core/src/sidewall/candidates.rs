@@ -504,7 +504,7 @@ fn push(found: &mut Vec<Candidate>, reading: Reading, at: usize, fit: &Fit, cost
         .substitutions()
         .iter()
         .map(|Taken { at, read, taken, cost }| Substitution {
-            at: *at,
+            at: usize::from(*at),
             read: character(*read),
             taken: character(*taken),
             cost: f64::from(*cost) / 10.0,
