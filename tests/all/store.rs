@@ -1,8 +1,12 @@
 //! The book on the disk keeps what it acknowledged, and says so when it can't.
 
 mod damage;
+mod faults;
+mod flips;
 mod folder;
+mod golden;
 mod keeping;
+mod words;
 
 use std::path::Path;
 
@@ -10,6 +14,7 @@ use lugbook::calendar::Moment;
 use lugbook::entry::{Answer, Draft, Fact, Personal, Role};
 use lugbook::ident::{EntryId, JobId, PersonId, StreamId};
 use lugbook::store::{Opened, Opening, Store, StoreError};
+use tempfile::TempDir;
 
 /// 2026-05-04 09:15.
 pub const NOON: i64 = 1_777_886_100_000;
@@ -75,6 +80,17 @@ pub fn open(folder: &Path) -> Result<(Store, Opened), StoreError> {
 
 pub fn open_as(folder: &Path, device: u64) -> Result<(Store, Opened), StoreError> {
     Store::open(folder, Opening { stream: stream(device), now: at(0) })
+}
+
+/// A folder in memory, where the system has such a place: for many small books
+/// whose safety on a real disk is not what is tested.
+pub fn memory() -> TempDir {
+    tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
+}
+
+/// Says loudly that a check could not be made here, and why.
+pub fn skip(what: &str, why: &str) {
+    eprintln!("SKIPPED: {what}: {why}");
 }
 
 /// A closed book with this many entries.

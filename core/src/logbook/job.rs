@@ -181,7 +181,12 @@ impl Job {
         })
     }
 
-    /// Whether it was ever said, since the last raising, that an arm reached this state.
+    /// Whether the vehicle reached this state at any time in this job.
+    pub fn was_lifted(&self, arm: Arm) -> bool {
+        self.lines.iter().any(|line| matches!(line.fact, Fact::Lifted { arm: said, .. } if said == arm))
+    }
+
+    /// Whether the vehicle reached this state since it last stood on its wheels.
     pub fn lifted(&self, arm: Arm) -> bool {
         for line in self.lines.iter().rev() {
             match &line.fact {

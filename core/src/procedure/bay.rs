@@ -258,10 +258,11 @@ impl<'a> Bay<'a> {
                 };
                 self.nuts_left(place, pass).is_some_and(|left| left.is_empty()).then_some(None)
             }
-            Ask::RaisedClear => self.job.lifted(Arm::Clear).then_some(None),
-            Ask::RaisedFull => self.job.lifted(Arm::Full).then_some(None),
-            Ask::Held => self.job.lifted(Arm::Held).then_some(None),
-            Ask::AllClear => self.all_clear().then_some(None),
+            Ask::RaisedClear => self.job.was_lifted(Arm::Clear).then_some(None),
+            Ask::RaisedFull => self.job.was_lifted(Arm::Full).then_some(None),
+            Ask::Held => self.job.was_lifted(Arm::Held).then_some(None),
+            // Once the vehicle stands on its wheels again, what was said on the way down stays answered.
+            Ask::AllClear => (self.all_clear() || self.is_down_again()).then_some(None),
             Ask::Lowered => self.is_down_again().then_some(None),
             Ask::Approval => entry(&|fact| matches!(fact, Fact::WorkApproved { approved: true, .. })),
             asks => entry(&|fact| Ask::answered_by(fact) == Some((asks, at))),

@@ -29,7 +29,7 @@ impl fmt::Display for Approval {
 }
 
 /// Marks of noise, wet grip and rolling resistance: `S2WR2`, `S1W` (from memory).
-fn is_sound_mark(run: &[u8]) -> bool {
+pub(super) fn is_sound_mark(run: &[u8]) -> bool {
     let rest = match run {
         [b'S', b'1' | b'2', rest @ ..] => rest,
         _ => return false,

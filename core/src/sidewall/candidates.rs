@@ -259,7 +259,7 @@ fn size_from(bytes: &[u8], start: usize, fit: Fit, found: &mut Vec<Candidate>) {
     let mut end = fit.at;
     // Letters behind the rim that are read as they stand.
     let rest = bytes.get(end..).unwrap_or_default();
-    for suffix in [b"LT".as_slice(), b"C", b"M/C", b"ST"] {
+    for suffix in [b"LT".as_slice(), b" LT", b"C", b"M/C", b"ST"] {
         let closed = rest.get(suffix.len()).is_none_or(|b| !b.is_ascii_alphanumeric());
         let opened = text.last().is_some_and(u8::is_ascii_digit);
         if opened && closed && rest.starts_with(suffix) {
@@ -268,7 +268,16 @@ fn size_from(bytes: &[u8], start: usize, fit: Fit, found: &mut Vec<Candidate>) {
             break;
         }
     }
-    let Some((size, unusual)) = read_size(&text) else { return };
+    let Some((size, mut unusual)) = read_size(&text) else { return };
+    // A figure that goes on behind the rim was not read to its end.
+    let goes_on = match bytes.get(end) {
+        Some(b'.' | b',') => bytes.get(end.saturating_add(1)).is_some_and(u8::is_ascii_digit),
+        Some(b) => b.is_ascii_digit(),
+        None => false,
+    };
+    if goes_on {
+        unusual = unusual.saturating_add(UNUSUAL);
+    }
     let cost = fit.cost.saturating_add(unusual);
     let gap = bytes.get(end..).unwrap_or_default().iter().take_while(|b| matches!(**b, b' ' | b'(')).count();
     let behind = end.saturating_add(gap);
@@ -335,7 +344,7 @@ fn read_service(text: &[u8]) -> Option<(Service, u16)> {
     if !(60..=165).contains(&service.load_index) {
         extra = extra.saturating_add(UNUSUAL);
     }
-    if !service.speed_symbol.is_some_and(|s| s.max_kmh() >= 100) {
+    if service.speed_symbol.is_none_or(|s| s.max_kmh() < 100) {
         extra = extra.saturating_add(UNUSUAL);
     }
     Some((service, extra))
@@ -348,9 +357,7 @@ fn services(bytes: &[u8], found: &mut Vec<Candidate>) {
         if before.is_some_and(|b| b.is_ascii_alphanumeric()) {
             continue;
         }
-        let within = |c: &Candidate| {
-            matches!(c.reading, Reading::Size { .. }) && c.at <= start && start < c.at.saturating_add(c.len)
-        };
+        let within = |c: &Candidate| c.cost < 4.0 && c.at <= start && start < c.at.saturating_add(c.len);
         if found.iter().any(within) {
             continue;
         }
@@ -444,7 +451,7 @@ fn numbers(start: usize, prefix: Fit, symbols: &[Symbol], length: u16, prefixed:
     if !prefixed {
         let letters = body.iter().filter(|s| s.read.is_ascii_alphabetic()).count();
         let digits = body.iter().filter(|s| s.read.is_ascii_digit()).count();
-        let grouped = body.first().is_some() && symbols.iter().filter(|s| s.ends_group).count() <= 3;
+        let grouped = !body.is_empty() && symbols.iter().filter(|s| s.ends_group).count() <= 3;
         if letters == 0 || digits == 0 || !grouped || date.iter().filter(|s| s.read.is_ascii_digit()).count() < 3 {
             return;
         }
@@ -497,7 +504,7 @@ fn push(found: &mut Vec<Candidate>, reading: Reading, at: usize, fit: &Fit, cost
         .substitutions()
         .iter()
         .map(|Taken { at, read, taken, cost }| Substitution {
-            at: *at,
+            at: usize::from(*at),
             read: character(*read),
             taken: character(*taken),
             cost: f64::from(*cost) / 10.0,

@@ -94,7 +94,7 @@ impl Marking {
             matches!(size.made_for(), None | Some(Use::Passenger))
                 && matches!(size.section, Section::Metric { aspect: Some(_), .. })
                 && size.suffix.is_none()
-                && size.rim_tenths % 10 == 0
+                && size.rim_tenths.is_multiple_of(10)
         };
         self.load.or_else(|| {
             let single = self.service.is_some_and(|s| s.load_index_dual.is_none());
@@ -135,9 +135,6 @@ impl fmt::Display for Marking {
         for word in &self.words {
             put(word)?;
         }
-        if let Some(tin) = &self.tin {
-            put(tin)?;
-        }
         if let Some(utqg) = &self.utqg {
             put(utqg)?;
         }
@@ -152,6 +149,10 @@ impl fmt::Display for Marking {
         }
         for approval in &self.approvals {
             put(approval)?;
+        }
+        // Last, so that nothing behind it can be taken for its symbols.
+        if let Some(tin) = &self.tin {
+            put(tin)?;
         }
         Ok(())
     }
@@ -220,10 +221,16 @@ pub fn parse(text: &str) -> Marking {
             place(&upper, problem);
         }
     }
+    for problem in &mut problems.0 {
+        // As it stands in the text, not in capitals.
+        if let ProblemKind::Unknown { text: shown, .. } | ProblemKind::Name { text: shown } = &mut problem.kind {
+            *shown = text.chars().skip(problem.at).take(problem.len.min(24)).collect();
+        }
+    }
     if !marking.understood() && !problems.0.iter().any(|p| p.severity == Severity::Error) {
         problems.add(0, text.chars().count(), ProblemKind::NothingRead);
     }
-    problems.0.sort_by_key(|p| p.at);
+    problems.0.sort_by_key(|p| (p.at, std::cmp::Reverse(p.severity)));
     marking.problems = problems.0;
     marking.words.sort_unstable();
     marking.words.dedup();

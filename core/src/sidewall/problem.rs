@@ -191,6 +191,8 @@ pub enum ProblemKind {
         /// How many there are.
         symbols: usize,
     },
+    /// So many digits in a row that the date can't be told from the rest.
+    TinUnclear,
     /// `DOT` with nothing behind it.
     TinMissing,
     /// A full-length number whose last four symbols are not digits.
@@ -285,6 +287,7 @@ impl ProblemKind {
             Self::TinMark { .. } => "tin-mark",
             Self::TinTooLong { .. } => "tin-too-long",
             Self::TinTooShort { .. } => "tin-too-short",
+            Self::TinUnclear => "tin-unclear",
             Self::TinMissing => "tin-missing",
             Self::TinNoDate => "tin-no-date",
             Self::TinPartial => "tin-partial",
@@ -319,6 +322,7 @@ impl ProblemKind {
             | Self::TinMark { .. }
             | Self::TinTooLong { .. }
             | Self::TinTooShort { .. }
+            | Self::TinUnclear
             | Self::TinMissing
             | Self::TinWeek { .. }
             | Self::NotAGrade { .. }

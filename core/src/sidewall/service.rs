@@ -108,6 +108,15 @@ impl fmt::Display for Service {
     }
 }
 
+/// Dual fitment costs one to six steps of load index; some more are let through,
+/// and far apart it is a size.
+pub(super) fn near(single: u32, dual: u32) -> bool {
+    dual <= single.saturating_add(6) && single <= dual.saturating_add(20)
+}
+
+/// Below it, two figures with a slash and no symbol are the start of a size.
+pub(super) const LEAST_WITHOUT_SYMBOL: u32 = 60;
+
 /// Reads a service description at the cursor. `after_size`: right behind a
 /// size, where a bare number or an unknown letter is a service description too.
 /// `None`, with the cursor where it was, when there is none; `Some(None)`
@@ -137,6 +146,9 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
         scan.spaces();
         let at = scan.at();
         let digits = scan.digits(3).filter(|_| !scan.peek().is_some_and(|b| b.is_ascii_digit()))?;
+        if !near(single.value, digits.value) {
+            return None;
+        }
         dual = Some((digits, at));
     } else if spaced {
         scan.go_to(before_slash);
@@ -185,7 +197,11 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
             return Some(None);
         }
         wrong = false;
-        if dual.is_none() && single.count < 2 {
+        let enough = match dual {
+            Some((digits, _)) => digits.value >= LEAST_WITHOUT_SYMBOL,
+            None => single.count >= 2 && after_size,
+        };
+        if !enough {
             return None;
         }
     } else {

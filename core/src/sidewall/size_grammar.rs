@@ -48,7 +48,7 @@ fn attempt(scan: &mut Scan<'_>, problems: &mut Problems) -> Option<Option<Size>>
         b'.' => inch(scan, first, true)?,
         b',' if scan.peek_past(1).is_some_and(|b| b.is_ascii_digit()) => inch(scan, first, true)?,
         b'X' => flotation(scan, first.value.checked_mul(100)?, false)?,
-        _ => metric_or_inch(scan, first)?,
+        _ => metric_or_inch(scan, first, prefix)?,
     };
     match draft {
         Draft::Whole { section, written, rim_tenths, rim_at } => {
@@ -107,16 +107,22 @@ fn prefix(scan: &mut Scan<'_>) -> Option<Prefix> {
 }
 
 /// `225/45 R17`, `195R14`, `10R22.5`: whole digits first.
-fn metric_or_inch(scan: &mut Scan<'_>, first: Digits) -> Option<Draft> {
+fn metric_or_inch(scan: &mut Scan<'_>, first: Digits, prefix: Option<Prefix>) -> Option<Draft> {
     let after_first = scan.at();
     scan.spaces();
     if scan.eat(b'/') {
-        return metric(scan, first, after_first);
+        return metric(scan, first, after_first, prefix);
     }
     if scan.peek() == Some(b'X') {
         return flotation(scan, first.value.checked_mul(100)?, false);
     }
     let (written, rim_tenths, rim_at) = construction_and_rim(scan)?;
+    // `100R 14…` is a service description and something else.
+    let letter_apart = scan.between(after_first, rim_at).first() == Some(&b' ');
+    let rim_apart = scan.between(after_first, rim_at).last() == Some(&b' ');
+    if rim_apart && !letter_apart {
+        return None;
+    }
     let millimetres = first.count == 3;
     if written == Written::Dash && scan.at() > after_first.saturating_add(8) {
         return None;
@@ -133,7 +139,7 @@ fn metric_or_inch(scan: &mut Scan<'_>, first: Digits) -> Option<Draft> {
 }
 
 /// Behind `225/`.
-fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize) -> Option<Draft> {
+fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize, prefix: Option<Prefix>) -> Option<Draft> {
     scan.spaces();
     let width_mm = u16::try_from(first.value).ok()?;
     let aspect_at = scan.at();
@@ -158,10 +164,11 @@ fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize) -> Option<Draf
     };
     let aspect_value = u16::try_from(aspect.value).ok()?;
     let after_aspect = scan.at();
+    let behind_aspect = *scan;
     if let Some((written, rim_tenths, rim_at)) = construction_and_rim(scan) {
         // `120/116R 16PR` is a service description and a ply rating.
-        let dual = aspect.value > ASPECT.1 && first.value <= 279;
-        if !dual && after_rim_is_fine(scan) {
+        let dual = aspect.value > ASPECT.1 && looks_like_service(&behind_aspect, first, aspect);
+        if !dual && after_rim_is_fine(scan, prefix) {
             let section = Section::Metric { width_mm, aspect: Some(aspect_value) };
             return Some(Draft::Whole { section, written, rim_tenths, rim_at });
         }
@@ -215,14 +222,12 @@ fn broken_behind_aspect(scan: &mut Scan<'_>) -> Draft {
 
 /// `109/107T`, or `109/107` and then no construction: a service description.
 fn looks_like_service(scan: &Scan<'_>, first: Digits, second: Digits) -> bool {
-    let near = first.value <= 279
-        && second.value <= first.value.saturating_add(6)
-        && first.value <= second.value.saturating_add(20);
+    let near = service::near(first.value, second.value);
     let mut ahead = *scan;
     ahead.spaces();
     let run = ahead.run();
     near && first.count >= 2 && run.len() <= 2 && !run.iter().all(u8::is_ascii_digit)
-        || near && second.value >= 60 && ahead.at_end_of_item()
+        || near && second.value >= service::LEAST_WITHOUT_SYMBOL && ahead.at_end_of_item()
 }
 
 /// `7.50R16`, `10.00-20`, `31.5x10.5`: the decimals of the first figure.
@@ -384,7 +389,7 @@ fn rim(scan: &mut Scan<'_>) -> Option<u16> {
     Some(tenths)
 }
 
-fn suffix(scan: &mut Scan<'_>) -> Option<Suffix> {
+fn suffix(scan: &mut Scan<'_>, prefix: Option<Prefix>) -> Option<Suffix> {
     const SUFFIXES: [(&[u8], Suffix); 9] = [
         (b"M/C", Suffix::Motorcycle),
         (b"NHS", Suffix::Nhs),
@@ -400,7 +405,12 @@ fn suffix(scan: &mut Scan<'_>) -> Option<Suffix> {
     let spaced = scan.spaces() > 0;
     for (letters, suffix) in SUFFIXES {
         // `LT` apart from the size is one still; a lone `C` could be a load range.
-        if spaced && suffix == Suffix::C {
+        let fits = match prefix {
+            None => !spaced || suffix != Suffix::C,
+            Some(Prefix::Lt) => !spaced && matches!(suffix, Suffix::Lt | Suffix::Nhs),
+            Some(_) => !spaced && suffix == Suffix::Nhs,
+        };
+        if !fits {
             continue;
         }
         let before = scan.at();
@@ -421,9 +431,9 @@ fn attached(run: &[u8]) -> bool {
 }
 
 /// Whether what stands behind the rim can stand there.
-fn after_rim_is_fine(scan: &Scan<'_>) -> bool {
+fn after_rim_is_fine(scan: &Scan<'_>, prefix: Option<Prefix>) -> bool {
     let mut ahead = *scan;
-    if suffix(&mut ahead).is_some() {
+    if suffix(&mut ahead, prefix).is_some() {
         return true;
     }
     ahead = *scan;
@@ -450,23 +460,20 @@ fn out_of_range(part: SizePart, given_hundredths: u32, (lowest, highest): (u32, 
 fn finish(scan: &mut Scan<'_>, problems: &mut Problems, parts: Parts) -> Option<Option<Size>> {
     let Parts { start, first_at, prefix, section, written, rim_tenths, rim_at } = parts;
     let rim_end = scan.at();
-    if !after_rim_is_fine(scan) {
+    if !after_rim_is_fine(scan, prefix) {
         // Without a slash or an x this is too weak to be called a size at all.
-        let sure = matches!(section, Section::Metric { aspect: Some(_), .. } | Section::Flotation { .. })
-            || (written != Written::Dash && rim_tenths >= 80);
-        if !sure {
+        let sure = matches!(section, Section::Metric { aspect: Some(_), .. } | Section::Flotation { .. });
+        let van =
+            matches!(section, Section::Metric { aspect: None, .. }) && written != Written::Dash && rim_tenths >= 80;
+        if !sure && !van {
             return None;
         }
         let odd = scan.token();
-        if matches!(section, Section::Inch { .. } | Section::Letter { .. }) && !odd.iter().all(u8::is_ascii_alphabetic)
-        {
-            return None;
-        }
         problems.add(scan.at(), odd.len(), ProblemKind::AfterSize { found: shown(odd) });
         scan.go_to(scan.at().saturating_add(odd.len()));
         return Some(None);
     }
-    let suffix = suffix(scan);
+    let suffix = suffix(scan, prefix);
     let first_len = rim_at.saturating_sub(first_at);
     let mut fits = true;
     let mut check = |part: SizePart, at: usize, len: usize, given: u32, range: (u32, u32)| {
@@ -545,7 +552,7 @@ fn told_unusual(size: &Size, problems: &mut Problems, start: usize, first_at: us
             );
         }
     }
-    let whole = size.rim_tenths % 10 == 0;
+    let whole = size.rim_tenths.is_multiple_of(10);
     let usual = if whole {
         (USUAL_RIM_IN.0..=USUAL_RIM_IN.1).contains(&(size.rim_tenths / 10))
     } else {

@@ -221,19 +221,20 @@ impl fmt::Display for Tin {
         f.write_str("DOT")?;
         let date_at = self.text.len().saturating_sub(self.date_len);
         let (body, date) = self.text.split_at_checked(date_at).unwrap_or((&self.text, ""));
-        let step = match self.form() {
+        let first = match self.form() {
             TinForm::Current | TinForm::Retread => 3,
-            _ => 4,
+            TinForm::Older | TinForm::Partial | TinForm::DateOnly => 4,
         };
-        let mut rest = body;
-        if self.form() == TinForm::Current {
-            let (plant, makers) = body.split_at_checked(step).unwrap_or((body, ""));
-            return write!(f, " {plant} {makers} {date}");
-        }
-        while !rest.is_empty() {
-            let (group, left) = rest.split_at_checked(step).unwrap_or((rest, ""));
-            write!(f, " {group}")?;
-            rest = left;
+        let (front, rest) = body.split_at_checked(first).unwrap_or((body, ""));
+        // Letters end a group of a number without date, so that no group looks like one.
+        let apart = self.date_len > 0
+            || [front, rest].iter().all(|group| {
+                !super::words::stands_alone(group.as_bytes()) && group.bytes().any(|b| b.is_ascii_alphabetic())
+            });
+        for group in if apart { [front, rest] } else { [body, ""] } {
+            if !group.is_empty() {
+                write!(f, " {group}")?;
+            }
         }
         if !date.is_empty() {
             write!(f, " {date}")?;

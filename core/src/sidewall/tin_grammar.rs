@@ -47,11 +47,7 @@ pub(super) fn read(scan: &mut Scan<'_>, problems: &mut Problems) -> Option<Optio
     if count == 0 {
         return Some(missing(scan, problems, from));
     }
-    let dated = dated(scan, &groups, 3);
-    let (last, date_len) = match dated {
-        Some(found) => found,
-        None => (undated_end(scan, &groups), 0),
-    };
+    let (last, date_len) = dated(scan, &groups).unwrap_or_else(|| (undated_end(scan, &groups), 0));
     Some(take(scan, problems, &groups, last, date_len))
 }
 
@@ -59,7 +55,7 @@ pub(super) fn read(scan: &mut Scan<'_>, problems: &mut Problems) -> Option<Optio
 pub(super) fn read_without_prefix(scan: &mut Scan<'_>, problems: &mut Problems) -> Option<Tin> {
     let from = scan.at();
     let groups = groups(scan);
-    let (last, date_len) = dated(scan, &groups, 4).filter(|(_, date)| *date == 4)?;
+    let (last, date_len) = dated(scan, &groups).filter(|(_, date)| *date == 4)?;
     let first = groups.first()?;
     let total = groups.get(last)?.total;
     let text = symbols(scan, &groups, last);
@@ -77,11 +73,12 @@ pub(super) fn read_without_prefix(scan: &mut Scan<'_>, problems: &mut Problems) 
 }
 
 fn missing(scan: &mut Scan<'_>, problems: &mut Problems, from: usize) -> Option<Tin> {
-    // A mark where the first symbol should stand.
+    // A mark that ends the first group, where only symbols should stand.
     let odd = scan.token();
-    match odd.first() {
-        Some(byte) if !byte.is_ascii_alphanumeric() && *byte != b'(' => {
-            problems.add(scan.at(), 1, ProblemKind::TinMark { mark: char::from(*byte) });
+    match odd.iter().position(|b| !b.is_ascii_alphanumeric()) {
+        Some(at) if odd.get(at).is_some_and(|b| !matches!(b, b'(' | b')')) => {
+            let mark = odd.get(at).map_or(' ', |b| char::from(*b));
+            problems.add(scan.at().saturating_add(at), 1, ProblemKind::TinMark { mark });
             scan.go_to(scan.at().saturating_add(odd.len()));
         }
         _ => problems.add(from, 3, ProblemKind::TinMissing),
@@ -149,57 +146,75 @@ fn week_exists(bytes: &[u8], date_len: usize) -> bool {
 /// group ends like this; 0 when it ends in none.
 fn date_len(group: &[u8], total: usize) -> usize {
     let digits = trailing_digits(group);
-    let alone = digits == group.len();
     match total {
-        3 if alone => 3,
-        4 if alone => 4,
-        7..=11 if alone && digits == 3 => 3,
-        7..=13 if digits >= 4 && (!alone || digits == 4 || digits == total) => 4,
+        3 | 4 if digits == total => total,
         7..=11 if digits == 3 => 3,
+        7..=13 if digits >= 4 => 4,
         _ => 0,
     }
 }
 
 /// The group that ends the number with its date, and the date's length.
-fn dated(scan: &Scan<'_>, groups: &[Group], shortest: usize) -> Option<(usize, usize)> {
-    let here = |group: &Group| {
-        let bytes = scan.between(group.at, group.end);
-        let len = if group.total > MOST { 0 } else { date_len(bytes, group.total) };
-        (len, len > 0 && week_exists(bytes, len))
-    };
+fn dated(scan: &Scan<'_>, groups: &[Group]) -> Option<(usize, usize)> {
+    let bytes = |group: &Group| scan.between(group.at, group.end);
+    let len_of = |group: &Group| if group.total > MOST { 0 } else { date_len(bytes(group), group.total) };
     let listed = || groups.iter().enumerate().filter(|(_, g)| g.total > 0);
-    let exact = |wanted: usize, must_exist: bool| {
-        listed().find(|(_, g)| {
-            let (len, exists) = here(g);
-            len == wanted && (exists || !must_exist)
-        })
+    let find = |wanted: usize, must_exist: bool| {
+        listed().find(|(_, g)| g.total >= 7 && len_of(g) == wanted && (!must_exist || week_exists(bytes(g), wanted)))
     };
     // Four digits that are a week; then four digits that are none; then three.
-    if let Some((at, _)) = exact(4, true) {
-        // A maker's group can look like a date: the last of two is the date.
-        let next = at.saturating_add(1);
-        let later = groups.get(next).filter(|g| g.total > 0 && here(g) == (4, true));
-        return Some((if later.is_some() { next } else { at }, 4));
+    let found = [(4, true), (4, false), (3, false)]
+        .into_iter()
+        .find_map(|(wanted, must)| Some((find(wanted, must)?.0, wanted)));
+    if let Some((mut at, wanted)) = found {
+        // A maker's group can look like a date: the last of several is the date.
+        loop {
+            let next = at.saturating_add(1);
+            let later = groups.get(next).filter(|g| g.total > 0 && bytes(g).len() == wanted && len_of(g) == wanted);
+            match later {
+                Some(_) => at = next,
+                None => return Some((at, wanted)),
+            }
+        }
     }
-    if let Some((at, _)) = exact(4, false) {
-        return Some((at, 4));
-    }
-    if shortest == 3 {
-        return exact(3, false).map(|(at, _)| (at, 3));
-    }
-    None
+    let first = groups.first()?;
+    Some((0, len_of(first))).filter(|(_, len)| *len > 0)
 }
 
-/// Where a number without a date ends: before the first group that is something else.
+/// Where a number without a date ends: before the first group that is something
+/// else. With a date so far behind that the number is too long, at the date.
 fn undated_end(scan: &Scan<'_>, groups: &[Group]) -> usize {
     let mut last = 0;
     for (at, group) in groups.iter().enumerate().skip(1) {
-        if group.total == 0 || group.total > MOST || super::words::stands_alone(scan.between(group.at, group.end)) {
+        let bytes = scan.between(group.at, group.end);
+        if group.total > MOST && bytes.len() == 4 && week_exists(bytes, 4) {
+            return at;
+        }
+        if group.total == 0 || group.total > MOST || super::words::stands_alone(bytes) {
             break;
         }
         last = at;
     }
     last
+}
+
+/// Whether the printed number reads back as itself: with many digits in a row
+/// the date can't always be told from the rest.
+fn is_clear(tin: &Tin) -> bool {
+    let mut run = 0_u8;
+    let digits_in_a_row = tin.text().bytes().any(|b| {
+        run = if b.is_ascii_digit() { run.saturating_add(1) } else { 0 };
+        run >= 3
+    });
+    if !digits_in_a_row && tin.form() != TinForm::Partial {
+        return true;
+    }
+    let printed = tin.to_string();
+    let mut scan = Scan::new(printed.as_bytes());
+    scan.eat_text(b"DOT ");
+    let groups = groups(&scan);
+    let (last, date_len) = dated(&scan, &groups).unwrap_or_else(|| (undated_end(&scan, &groups), 0));
+    symbols(&scan, &groups, last) == tin.text() && tin.date_code().map_or(0, str::len) == date_len
 }
 
 fn take(scan: &mut Scan<'_>, problems: &mut Problems, groups: &[Group], last: usize, date_len: usize) -> Option<Tin> {
@@ -221,6 +236,10 @@ fn take(scan: &mut Scan<'_>, problems: &mut Problems, groups: &[Group], last: us
     let tin = Tin::new(symbols(scan, groups, last), date_len);
     if end.total < 4 && tin.form() != TinForm::DateOnly {
         problems.add(first.at, len, ProblemKind::TinTooShort { symbols: end.total });
+        return None;
+    }
+    if !is_clear(&tin) {
+        problems.add(first.at, len, ProblemKind::TinUnclear);
         return None;
     }
     for group in groups.iter().take(last.saturating_add(1)) {

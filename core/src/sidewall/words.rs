@@ -346,6 +346,9 @@ pub(super) fn stands_alone(run: &[u8]) -> bool {
     if phrase(&scan).is_some_and(|phrase| phrase.end == run.len()) || run == b"DOT" {
         return true;
     }
+    if matches!(run, [b'E', b'1'..=b'9'] | [b'E', b'1'..=b'6', b'0'..=b'9']) || super::approval::is_sound_mark(run) {
+        return true;
+    }
     // A service description: two or three digits and a symbol.
     let digits = run.iter().take_while(|b| b.is_ascii_digit()).count();
     let symbol = run.get(digits..).unwrap_or_default();

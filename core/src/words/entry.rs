@@ -552,7 +552,7 @@ impl Words {
     }
 
     /// One torque as printed: a value, or `125 to 150 N·m`.
-    fn printed(&self, printed: &Printed) -> String {
+    pub(super) fn printed(&self, printed: &Printed) -> String {
         let Some(high) = printed.high() else { return self.reading(&printed.low()) };
         let range = |unit: crate::measure::TorqueUnit, decimals: usize| {
             let low = self.number(printed.low().in_unit(unit), decimals);

@@ -1,0 +1,223 @@
+//! What the entries of a job say is wrong.
+//!
+//! [`inspect`] reads looks, tread, sidewalls, pressures, torque papers and
+//! tools, and gives one [`Finding`] for each thing that is not as it should
+//! be, with its state, its place and where the rule comes from. Nothing here
+//! refuses: gates do that, on their own grounds.
+
+mod axle;
+mod tire;
+mod work;
+
+use serde::Serialize;
+
+use crate::calendar::{Age, Moment};
+use crate::entry::{LookAt, ToolKind};
+use crate::fastener::{Calibration, UnitClash};
+use crate::finding::State;
+use crate::ident::ToolId;
+use crate::limits::{Circumstances, Limit, Region, Season, Thresholds};
+use crate::logbook::{Book, Job, Vehicle};
+use crate::measure::{Depth, DepthUnit, Pressure, THIRTY_SECOND_MM};
+use crate::source::Source;
+use crate::vehicle::Place;
+
+/// Whose limits a job is judged by.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rules {
+    /// The region.
+    pub region: Region,
+    /// The season before the next visit.
+    pub season: Season,
+    /// When a tire above its limit is to be watched.
+    pub thresholds: Thresholds,
+}
+
+impl Default for Rules {
+    /// The United States, no snow expected.
+    fn default() -> Self {
+        Self { region: Region::UsFederal, season: Season::Summer, thresholds: Thresholds::default() }
+    }
+}
+
+/// One thing that is not as it should be.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Finding {
+    /// How it stands.
+    pub state: State,
+    /// Where; none for the vehicle, its papers and tools.
+    pub at: Option<Place>,
+    /// What it is.
+    pub what: What,
+    /// Where the judgement comes from; none when a mechanic judged by eye.
+    pub source: Option<Source>,
+}
+
+/// What is not as it should be.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "what", rename_all = "kebab-case")]
+pub enum What {
+    /// A part that a mechanic looked at.
+    Seen {
+        /// The part.
+        part: LookAt,
+        /// In the mechanic's words.
+        note: Option<String>,
+    },
+    /// The lowest reading of a tire against the limit.
+    Tread {
+        /// The lowest reading, as read.
+        lowest: Depth,
+        /// The limit, as its rule writes it.
+        limit: Option<Depth>,
+        /// A rule whose own text was read is broken.
+        broken: bool,
+        /// Advice or wear bars that the reading fails, deepest first.
+        also: Vec<Limit>,
+    },
+    /// A tire is deeper than last time: a slipped gauge, or another tire.
+    Deeper {
+        /// The lowest reading now.
+        now: Depth,
+        /// The lowest reading last time.
+        before: Depth,
+        /// When that was.
+        when: Moment,
+        /// Somebody gave a reason for it.
+        explained: bool,
+    },
+    /// Two tires of one axle differ.
+    Uneven {
+        /// The axle, from the front, 1 first.
+        axle: u8,
+        /// The deepest lowest reading on it.
+        most: Depth,
+        /// The shallowest.
+        least: Depth,
+    },
+    /// The tires of a vehicle that drives all its wheels differ.
+    UnevenSet {
+        /// The deepest lowest reading.
+        most: Depth,
+        /// The shallowest.
+        least: Depth,
+    },
+    /// An old tire.
+    Old {
+        /// At the least.
+        age: Age,
+    },
+    /// The size on the tire is not the placard's.
+    NotPlacardSize {
+        /// On the tire.
+        fitted: String,
+        /// On the placard.
+        placard: String,
+    },
+    /// The pressure last read is under the placard.
+    Low {
+        /// Last read or set.
+        pressure: Pressure,
+        /// The placard's.
+        placard: Pressure,
+        /// It was set to this, not only found.
+        set: bool,
+    },
+    /// The pressure warning lamp is on.
+    LampOn,
+    /// Two printings of the torque do not agree.
+    Clash {
+        /// Which.
+        clash: UnitClash,
+    },
+    /// The torque was looked for and not found.
+    NoTorque,
+    /// A nut clicked without moving at its final pass, and was not tightened again.
+    NotProven {
+        /// Which nuts, by clock position.
+        nuts: Vec<u8>,
+    },
+    /// A nut moved when it was checked again.
+    MovedAtRecheck {
+        /// Which nuts.
+        nuts: Vec<u8>,
+    },
+    /// A wrench whose calibration is old or not known.
+    Uncalibrated {
+        /// The wrench.
+        tool: ToolId,
+        /// How its calibration stands.
+        calibration: Calibration,
+    },
+}
+
+/// A job, its vehicle and the rules it is judged by.
+#[derive(Clone, Copy)]
+struct Looking<'a> {
+    book: &'a Book,
+    job: &'a Job,
+    vehicle: &'a Vehicle,
+    rules: Rules,
+}
+
+/// What the entries of a job say is wrong, worst first, then in the order of places.
+///
+/// ```
+/// use lugbook::inspect::{Rules, inspect};
+/// use lugbook::logbook::Book;
+/// // A book without jobs has nothing to look at.
+/// let book = Book::default();
+/// assert!(book.jobs.iter().all(|job| inspect(&book, job, Rules::default()).is_empty()));
+/// ```
+pub fn inspect(book: &Book, job: &Job, rules: Rules) -> Vec<Finding> {
+    let Some(vehicle) = book.vehicle(job.vehicle) else { return Vec::new() };
+    let looking = Looking { book, job, vehicle, rules };
+    let mut findings = looking.seen();
+    for place in vehicle.layout.places() {
+        findings.extend(looking.of_tire(place));
+    }
+    findings.extend(looking.of_axles());
+    findings.extend(looking.of_work());
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.state));
+    findings
+}
+
+impl<'a> Looking<'a> {
+    /// What a mechanic looked at and did not call sound.
+    fn seen(self) -> Vec<Finding> {
+        let looks = self.job.looks().into_iter().filter(|look| look.state != State::Sound);
+        looks
+            .map(|look| Finding {
+                state: look.state,
+                at: look.at,
+                what: What::Seen { part: look.part, note: look.note.clone() },
+                source: None,
+            })
+            .collect()
+    }
+
+    fn circumstances(self, place: Place) -> Circumstances {
+        let steered = place.position().is_some_and(|position| {
+            let axle = usize::from(position.axle).checked_sub(1).and_then(|at| self.vehicle.layout.axles.get(at));
+            axle.is_some_and(|axle| axle.steer)
+        });
+        let Rules { region, season, .. } = self.rules;
+        Circumstances { region, class: self.vehicle.class, steer: steered, season }
+    }
+
+    /// Where a tire ends in this job: by the plan, else where it is.
+    fn ends_at(self, place: Place) -> Place {
+        let tire = self.job.fitted.get(&place);
+        let planned = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| Some(&m.tire) == tire));
+        planned.map_or(place, |planned| planned.to)
+    }
+
+    /// The coarsest step of the depth gauges named in a job, mm; a common gauge's when none is named.
+    fn depth_step_mm(self, job: &Job) -> f64 {
+        let steps = job.tools().filter_map(|id| match self.book.tool(id).map(|tool| &tool.what) {
+            Some(ToolKind::DepthGauge { resolution }) => Some(resolution.in_unit(DepthUnit::Millimetre)),
+            _ => None,
+        });
+        steps.fold(None, |most: Option<f64>, step| Some(most.map_or(step, |m| m.max(step)))).unwrap_or(THIRTY_SECOND_MM)
+    }
+}

@@ -1,0 +1,98 @@
+//! Tread limits, unsafe conditions, heavy wheels, and where a statement comes from.
+
+use super::{Say, Words};
+use crate::finding::State;
+use crate::limits::{Damage, Force, Heaviness, HeavyWheel, Judgement, Limit, Spread};
+use crate::measure::{Depth, DepthUnit};
+use crate::source::Source;
+
+impl Words {
+    /// Where a statement comes from and how far to trust it.
+    ///
+    /// ```
+    /// use lugbook::source::{Grade, Source};
+    /// use lugbook::words::{Speech, Words};
+    /// let words = Words::new(Speech::default());
+    /// assert_eq!(words.source(&Source::read(Grade::Rule, "49 CFR 574.5")), "49 CFR 574.5 (rule, text read)");
+    /// assert_eq!(words.source(&Source::MEMORY), "from memory");
+    /// ```
+    pub fn source(&self, source: &Source) -> String {
+        let grade = self.coded("grade", &source.grade);
+        if source.title.is_empty() {
+            return grade;
+        }
+        self.text("source-titled", &[("title", source.title.into()), ("grade", grade.into())])
+    }
+
+    fn depth_sentence(&self, id: &str, lowest: &Depth, limit: &Limit) -> String {
+        let shown = limit.depth().map(|depth| self.reading(&depth)).unwrap_or_default();
+        let source = self.source(&limit.source);
+        self.text(id, &[("lowest", self.reading(lowest).into()), ("limit", shown.into()), ("source", source.into())])
+    }
+}
+
+impl Say for Judgement {
+    fn say(&self, words: &Words) -> String {
+        let (Some(limit), Some(state)) = (&self.limit, self.state) else {
+            let lowest = words.reading(&self.lowest);
+            let unknown = words.text("depth-no-limit", &[("lowest", lowest.into())]);
+            return match self.also.first() {
+                Some(also) => format!("{unknown} {}", words.also(&self.lowest, also)),
+                None => unknown,
+            };
+        };
+        let id = match state {
+            State::BelowLimit | State::Unsafe if self.refuses => "depth-refused",
+            State::BelowLimit | State::Unsafe => "depth-below",
+            // No minimum is known, and the wear bars are passed.
+            State::AtLimit if self.also.contains(limit) => return words.also(&self.lowest, limit),
+            State::AtLimit => "depth-at-limit",
+            State::Watch => match self.also.first() {
+                Some(also) => return words.also(&self.lowest, also),
+                None => "depth-watch",
+            },
+            State::Sound => "depth-sound",
+        };
+        words.depth_sentence(id, &self.lowest, limit)
+    }
+}
+
+impl Words {
+    /// What else a reading fails: advice for winter, or the wear bars.
+    pub fn also(&self, lowest: &Depth, limit: &Limit) -> String {
+        let id = if limit.force == Force::WearBar { "depth-wear-bar" } else { "depth-advice" };
+        self.depth_sentence(id, lowest, limit)
+    }
+}
+
+impl Say for Spread {
+    fn say(&self, words: &Words) -> String {
+        let id = if self.over { "spread-over" } else { "spread-within" };
+        let apart = Depth::new((self.apart_mm * 100.0).round() / 100.0, DepthUnit::Millimetre);
+        let reading = |depth: Option<Depth>| depth.map(|depth| words.reading(&depth)).unwrap_or_default();
+        let limit = reading(self.limit.depth());
+        let source = words.source(&self.limit.source);
+        words.text(id, &[("apart", reading(apart.ok()).into()), ("limit", limit.into()), ("source", source.into())])
+    }
+}
+
+impl Say for Damage {
+    fn say(&self, words: &Words) -> String {
+        let source = words.source(&self.verdict().source);
+        let damage = words.coded("damage", self);
+        words.text("damage-unsafe", &[("damage", damage.into()), ("source", source.into())])
+    }
+}
+
+impl Say for HeavyWheel {
+    fn say(&self, words: &Words) -> String {
+        let id = match self {
+            Self::One => "heavy-one",
+            Self::NotKnown => "heavy-not-known",
+            Self::Two(Heaviness::Mass) => "heavy-mass",
+            Self::Two(Heaviness::Class) => "heavy-class",
+            Self::Two(Heaviness::Size) => "heavy-size",
+        };
+        words.text(id, &[])
+    }
+}

@@ -1,0 +1,44 @@
+# Sources and how far to trust them.
+source-titled = { $title } ({ $grade })
+grade-rule = rule, text read
+grade-manual = maker’s manual
+grade-two-secondary = two secondary sources
+grade-secondary = secondary source
+grade-computed = computed
+grade-common-practice = common practice, no source
+grade-memory = from memory
+grade-design = our choice
+
+# How a depth stands.
+depth-refused = { $lowest } is below the limit of { $limit }. Replace the tire. Source: { $source }.
+depth-below = { $lowest } is below { $limit }. Replace the tire, or read the rule that holds here. Source: { $source }.
+depth-at-limit = { $lowest } is at the limit of { $limit }. Plan new tires now. Source: { $source }.
+depth-watch = { $lowest } is near { $limit }. Look again before long. Source: { $source }.
+depth-sound = { $lowest } is clear of the limit of { $limit }. Source: { $source }.
+depth-no-limit = { $lowest }: no limit is known here for this vehicle. Look up the local rule.
+depth-advice = { $lowest } is below the { $limit } advised for winter. Source: { $source }.
+depth-wear-bar = { $lowest } is below the wear bars, { $limit } high. Plan new tires now. Source: { $source }.
+
+spread-within = The two tires differ by { $apart }; up to { $limit } is allowed. Source: { $source }.
+spread-over = The two tires of this axle differ by { $apart }, over the { $limit } allowed. Source: { $source }.
+
+# What makes a vehicle unsafe.
+damage-unsafe = { $damage }. Unsafe: do not drive. Source: { $source }.
+damage-cord-visible = Cord or ply is visible
+damage-bulge = A bulge, knot or separation
+damage-boot-or-patch = A boot or blowout patch
+damage-not-for-highway = The tire is marked not for highway use
+damage-marking-unreadable = No size or load marking can be read
+damage-bias-and-radial-mixed = Bias and radial tires are mixed on one axle
+damage-leaking-valve = The valve leaks
+damage-touches-body = Tire or wheel touches the body
+damage-axle-over-rating = The axle weighs more than its tires are rated for
+damage-fasteners-faulty = Wheel bolts, studs or nuts are loose, missing or damaged
+damage-wheel-faulty = The wheel is bent, cracked or rewelded
+
+# Who lifts it.
+heavy-one = One person can lift this wheel.
+heavy-mass = Two people lift this wheel, one at each side, off and on: it weighs over 50 lb (23 kg).
+heavy-class = Two people lift this wheel, one at each side, off and on: truck wheels are heavy.
+heavy-size = Two people lift this wheel, one at each side, off and on: wheels of this size are heavy.
+heavy-not-known = How heavy this wheel is, is not known. Look at its size before lifting.

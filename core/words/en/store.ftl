@@ -1,0 +1,68 @@
+# What went wrong with a book: what is safe, what is missing, what to do now.
+book-not-a-folder = “{ $path }” is not a folder. Name a folder for the book.
+book-unreachable = “{ $path }” can't be reached. Check the path.
+book-not-a-book = “{ $path }” is not a Lugbook book and was left as it is. Name another folder.
+book-newer = This book was written by a newer program (version { $version }; this one knows { $known }). It was left as it is. Update this program.
+book-newer-entry = The book holds an entry that only a newer program can read. Nothing was changed. Update this program.
+book-not-writable = “{ $path }” can't be written, so nothing was added. Give this program the right to write there, or copy the book.
+book-same-id = The id { $id } already names another entry. Nothing was added. Use a new id.
+book-unwritable = Entry { $id } can't be written down. Nothing was added. Check its numbers.
+book-unchained = Entry { $number } of device { $stream } does not follow the one before it. Nothing was taken in. Ask for its entries again, all of them.
+book-forked = Device { $stream } tells two different entries { $number }. Nothing was taken in. Keep both copies and ask who changed one.
+book-no-entry = There is no entry { $id } in this book.
+book-stream-in-use = The new stream { $stream } is in the book already. Nothing was changed. Open it again.
+
+book-free-space = No space is left. Every saved entry is safe; this one was not saved. Free some space and save it again.
+book-open-elsewhere = Another program has this book open. Close it there, then try again.
+book-held = Another program is holding this book's file. Try again in a moment.
+book-damaged = The book is damaged: { $problem }. Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
+book-unforeseen = Something unforeseen happened ({ $what }). Saved entries are safe. Report this.
+
+# What a check found, as a phrase.
+problem-digest = an entry's bytes have changed
+problem-unreadable = an entry can't be read by this program
+problem-newer-entry = an entry was written by a newer program
+problem-personal = a name or number does not belong to its entry
+problem-personal-gone = a name or number is gone that nobody erased
+problem-row = an entry's place or time was changed
+problem-chain = an entry does not follow the one before it
+problem-gap = { $count ->
+    [one] entry { $first } is missing
+   *[other] entries { $first } to { $last } are missing
+}
+problem-head = the end of a device's entries is not where it was
+problem-forgotten = saved entries are gone from the end: there were { $had }, there are { $has }
+problem-tables = the book's tables were changed
+problem-file = the file is broken inside
+problem-interrupted = bringing the book back was interrupted
+problem-header = the file's beginning is broken
+problem-file-gone = the book's file is gone
+problem-at = { $problem } ({ $at })
+spot-book = the whole book
+spot-row = row { $row }
+spot-stream = device { $stream }
+spot-entry = device { $stream }, entry { $number }
+
+# What came back from a damaged book.
+rescued-found = The book was damaged: { $problem }.
+rescued-safe = { $count ->
+    [0] No entry could be brought back.
+    [one] One entry was brought back and holds.
+   *[other] { $count } entries were brought back, and each holds.
+}
+rescued-of = The book had { $had }.
+rescued-missing = { $count ->
+    [one] One entry is missing.
+   *[other] { $count } entries are missing.
+}
+rescued-unfit = { $count ->
+    [one] One entry does not fit its chain and stayed in the damaged files.
+   *[other] { $count } entries do not fit their chain and stayed in the damaged files.
+}
+rescued-personal = { $count ->
+    [one] One name or number did not come back.
+   *[other] { $count } names or numbers did not come back.
+}
+rescued-unknown = How many it had is not known.
+rescued-whole = Nothing is known to be missing.
+rescued-now = The damaged files are kept in “{ $aside }”. If something is missing, take in a backup now.
