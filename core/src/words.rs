@@ -12,6 +12,7 @@ mod inflation;
 mod inspect;
 mod limits;
 mod pending;
+mod photos;
 mod procedure;
 mod state;
 mod store;
@@ -39,6 +40,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/inflation.ftl"),
     include_str!("../words/en/limits.ftl"),
+    include_str!("../words/en/photos.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
     include_str!("../words/en/store.ftl"),

@@ -2,22 +2,11 @@
 use super::{Say, Words};
 use crate::vehicle::Layout;
 macro_rules! dbg_say { ($($t:ty),*) => {$(impl Say for $t { fn say(&self, _: &Words) -> String { format!("{self:?}") } })*} }
-dbg_say!(
-    crate::photos::PhotoError,
-    crate::photos::Problem,
-    crate::sidewall::Problem,
-    crate::rotation::Mistake,
-    crate::rotation::Reason,
-    crate::rotation::LookNext
-);
+dbg_say!(crate::sidewall::Problem, crate::rotation::Mistake, crate::rotation::Reason, crate::rotation::LookNext);
 impl Words {
     /// x
     pub fn verdict(&self, v: &crate::drive::Verdict, _: &Layout) -> String {
         format!("{:?}", v.drive)
-    }
-    /// x
-    pub fn judgement(&self, v: &crate::photos::Judgement) -> String {
-        format!("{v:?}")
     }
     /// x
     pub fn shout(&self, p: &crate::rotation::Plan, _: &Layout) -> String {
