@@ -92,7 +92,8 @@ impl Marking {
     pub fn load_class(&self) -> Option<LoadClass> {
         let passenger = |size: &Size| {
             matches!(size.made_for(), None | Some(Use::Passenger))
-                && matches!(size.section, Section::Metric { aspect: Some(_), .. })
+                // Widths of motorcycle tires end in 0.
+                && matches!(size.section, Section::Metric { aspect: Some(_), width_mm } if width_mm % 10 == 5)
                 && size.suffix.is_none()
                 && size.rim_tenths.is_multiple_of(10)
         };
