@@ -1,3 +1,34 @@
-//! The `lugbook` command.
+//! The `lugbook` command: every step of a wheel-service job from a terminal.
+//!
+//! | file | what |
+//! | --- | --- |
+//! | `options` | what every command takes: book, person, time, language, units |
+//! | `usage` | help by groups, and what was typed wrong in one sentence |
+//! | `verbs` | the commands, one file a subject |
+//! | `next` | the one next thing to do, and the line to type for it |
+//! | `answer` | JSON or plain lines, failures and exit codes |
+//! | `demo` | the visit that `lugbook demo` plays |
+//!
+//! Nothing here knows the trade: commands go to the engine as they were typed.
 
-fn main() {}
+mod answer;
+mod demo;
+mod next;
+mod options;
+mod usage;
+mod verbs;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let typed: Vec<_> = std::env::args_os().collect();
+    let json = typed.iter().any(|word| word == "--json");
+    let line = match usage::read(typed) {
+        Ok(line) => line,
+        Err(stop) => return stop.show(json),
+    };
+    match verbs::run(line.verb, &line.options) {
+        Ok(answer) => answer.show(line.options.json),
+        Err(trouble) => answer::fail(&trouble, line.options.json),
+    }
+}

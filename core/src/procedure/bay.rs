@@ -261,7 +261,8 @@ impl<'a> Bay<'a> {
             Ask::RaisedClear => self.job.was_lifted(Arm::Clear).then_some(None),
             Ask::RaisedFull => self.job.was_lifted(Arm::Full).then_some(None),
             Ask::Held => self.job.was_lifted(Arm::Held).then_some(None),
-            Ask::AllClear => self.all_clear().then_some(None),
+            // Once the vehicle stands on its wheels again, what was said on the way down stays answered.
+            Ask::AllClear => (self.all_clear() || self.is_down_again()).then_some(None),
             Ask::Lowered => self.is_down_again().then_some(None),
             Ask::Approval => entry(&|fact| matches!(fact, Fact::WorkApproved { approved: true, .. })),
             asks => entry(&|fact| Ask::answered_by(fact) == Some((asks, at))),

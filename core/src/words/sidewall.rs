@@ -2,7 +2,7 @@
 
 use super::{Arg, Say, Words};
 use crate::calendar::Day;
-use crate::measure::{Load, LoadUnit, Reading, Span, SpanUnit, Speed, SpeedUnit};
+use crate::measure::{Load, LoadUnit, Reading, Span, SpanUnit};
 use crate::sidewall::{Change, ChangeKind, Part, Problem, ProblemKind, SizePart, Tin, TinAge};
 
 type Filled<'a> = (String, Vec<(&'static str, Arg<'a>)>);
@@ -177,11 +177,6 @@ impl Words {
         Load::new(kg.round(), LoadUnit::Kilogram).map_or_else(|_| self.number(kg, 0), |load| self.reading(&load))
     }
 
-    fn kmh(&self, kmh: u16) -> String {
-        let speed = Speed::new(f64::from(kmh), SpeedUnit::KilometrePerHour);
-        speed.map_or_else(|_| kmh.to_string(), |speed| self.reading(&speed))
-    }
-
     fn millimetres(&self, mm: f64) -> String {
         let span = Reading::new((mm * 10.0).round() / 10.0, SpanUnit::Millimetre);
         span.map_or_else(|_| self.number(mm, 1), |span: Span| self.reading(&span))
@@ -238,7 +233,7 @@ impl Say for Change {
             }
             ChangeKind::LoadUnknown => words.text("change-load-unknown", &[]),
             ChangeKind::SpeedLower { from_kmh, to_kmh } => {
-                let (from, to) = (words.kmh(from_kmh), words.kmh(to_kmh));
+                let (from, to) = (words.kmh(f64::from(from_kmh)), words.kmh(f64::from(to_kmh)));
                 words.text("change-speed-lower", &[("from", from.into()), ("to", to.into())])
             }
             ChangeKind::SpeedUnknown => words.text("change-speed-unknown", &[]),

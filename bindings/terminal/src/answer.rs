@@ -1,0 +1,163 @@
+//! What goes out: one JSON object, or plain lines of at most 80 columns.
+
+use std::io::{self, Write};
+use std::process::ExitCode;
+
+use lugbook::engine::{Change, Trouble, TroubleKind};
+use serde::Serialize;
+use serde_json::{Value, json};
+
+use crate::next;
+
+/// The width that plain lines keep.
+const WIDTH: usize = 80;
+
+/// An answer, both as data and as lines.
+#[derive(Debug, Clone)]
+pub struct Answer {
+    data: Value,
+    lines: String,
+    exit: u8,
+}
+
+impl Answer {
+    /// An answer with its data and its lines.
+    pub fn new(data: &impl Serialize, page: Page) -> Result<Self, Trouble> {
+        let data = serde_json::to_value(data).map_err(|why| Trouble {
+            kind: TroubleKind::Report,
+            sentence: format!("The answer can't be written as JSON: {why}."),
+            at: None,
+        })?;
+        Ok(Self { data, lines: page.0, exit: 0 })
+    }
+
+    /// What a command changed: what was understood, and what to do next.
+    pub fn of_change(change: &Change) -> Result<Self, Trouble> {
+        let mut page = Page::default();
+        for sentence in &change.said {
+            page.line(sentence);
+        }
+        if !change.said.is_empty() {
+            page.gap();
+        }
+        match &change.next {
+            Some(next) => next::print(next, &mut page),
+            None => page.line(next::NO_JOB),
+        }
+        let mut answer = Self::new(change, page)?;
+        if let (Some(next), Some(object)) = (&change.next, answer.data.as_object_mut()) {
+            object.insert("next".to_owned(), next::data(next));
+        }
+        Ok(answer)
+    }
+
+    /// The same, with another exit code.
+    pub fn exit(self, code: u8) -> Self {
+        Self { exit: code, ..self }
+    }
+
+    /// Prints it.
+    pub fn show(&self, json: bool) -> ExitCode {
+        let written = if json { print(&format!("{}\n", self.data)) } else { print(&self.lines) };
+        written.unwrap_or(ExitCode::from(self.exit))
+    }
+}
+
+/// Prints a refusal: one sentence, and the object when JSON was asked for.
+pub fn fail(trouble: &Trouble, json: bool) -> ExitCode {
+    let sentence = one_line(&trouble.sentence);
+    if json {
+        let error = json!({"error": {"kind": trouble.kind.code(), "sentence": sentence, "at": trouble.at}});
+        if let Some(code) = print(&format!("{error}\n")) {
+            return code;
+        }
+    }
+    // Nobody is left to tell when the error stream is gone too.
+    let _ = writeln!(io::stderr(), "{sentence}");
+    ExitCode::from(match trouble.kind {
+        TroubleKind::MendInput => 2,
+        TroubleKind::Held => 3,
+        TroubleKind::FreeSpace | TroubleKind::TryAgain | TroubleKind::Restore | TroubleKind::Report => 4,
+    })
+}
+
+/// Writes to the screen, a file or a pipe; a code to end with when that fails.
+pub fn print(text: &str) -> Option<ExitCode> {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Ok(()) => None,
+        // The reader has seen enough, as `head` does.
+        Err(why) if why.kind() == io::ErrorKind::BrokenPipe => Some(ExitCode::SUCCESS),
+        Err(why) => {
+            let _ = writeln!(io::stderr(), "The answer can't be written out: {why}.");
+            Some(ExitCode::from(4))
+        }
+    }
+}
+
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Plain lines for a screen as narrow as a phone's terminal.
+#[derive(Debug, Clone, Default)]
+pub struct Page(String);
+
+impl Page {
+    /// A sentence, wrapped.
+    pub fn line(&mut self, text: &str) {
+        self.indented("", text);
+    }
+
+    /// A sentence behind a first word; wrapped lines stand under the sentence.
+    pub fn indented(&mut self, first: &str, text: &str) {
+        let rest = " ".repeat(textwrap::core::display_width(first));
+        let options = textwrap::Options::new(WIDTH)
+            .initial_indent(first)
+            .subsequent_indent(&rest)
+            .break_words(false)
+            .word_splitter(textwrap::WordSplitter::NoHyphenation);
+        if text.trim().is_empty() {
+            self.push(first.trim_end());
+            return;
+        }
+        for line in textwrap::wrap(text, options) {
+            self.push(line.trim_end());
+        }
+    }
+
+    /// A line as it is.
+    pub fn push(&mut self, line: &str) {
+        self.0.push_str(line);
+        self.0.push('\n');
+    }
+
+    /// An empty line, unless one stands there or nothing does.
+    pub fn gap(&mut self) {
+        if !self.0.is_empty() && !self.0.ends_with("\n\n") {
+            self.0.push('\n');
+        }
+    }
+
+    /// Rows in columns, each as wide as its widest word; the last one wraps.
+    pub fn table(&mut self, rows: &[Vec<String>]) {
+        let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
+        let width = |column: usize| {
+            rows.iter().filter_map(|row| row.get(column)).map(|cell| textwrap::core::display_width(cell)).max()
+        };
+        let widths: Vec<usize> = (0..columns).map(|column| width(column).unwrap_or(0)).collect();
+        for row in rows {
+            let mut first = String::new();
+            let (last, before) = match row.split_last() {
+                Some((last, before)) => (last.as_str(), before),
+                None => continue,
+            };
+            for (cell, width) in before.iter().zip(&widths) {
+                let space = width.saturating_sub(textwrap::core::display_width(cell)).saturating_add(2);
+                first.push_str(cell);
+                first.push_str(&" ".repeat(space));
+            }
+            self.indented(&first, last);
+        }
+    }
+}

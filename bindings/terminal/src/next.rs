@@ -1,0 +1,105 @@
+//! The one next thing to do, and the line to type for it.
+
+use lugbook::engine::NextView;
+use serde_json::{Value, json};
+
+use crate::answer::Page;
+
+/// What to do when no job is open.
+pub const NO_JOB: &str = "No job is open. Open one with “lugbook job open VEHICLE PROCEDURE”, or see “lugbook book”.";
+
+/// The next thing to do as data, with the line to type.
+pub fn data(next: &NextView) -> Value {
+    let mut data = serde_json::to_value(next).unwrap_or(Value::Null);
+    if let Some(object) = data.as_object_mut() {
+        object.insert("type".to_owned(), json!(line(next)));
+    }
+    data
+}
+
+/// The same keys when there is no job in the bay.
+pub fn nothing() -> Value {
+    json!({
+        "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
+        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "may_skip": false,
+        "nuts": null, "done": 0, "of": 0, "last": null, "type": null,
+    })
+}
+
+/// Prints the next thing to do.
+pub fn print(next: &NextView, page: &mut Page) {
+    let place = next.at.as_ref().map(|at| format!("{at}  ")).unwrap_or_default();
+    for caution in &next.caution {
+        page.indented(&format!("{}  ", caution.signal.to_uppercase()), &caution.sentence);
+    }
+    page.indented(&format!("Next  {place}"), &next.sentence);
+    if !next.gate.is_empty() {
+        for wait in &next.gate {
+            page.indented("  held: ", wait);
+        }
+    }
+    if let Some(nuts) = &next.nuts {
+        let order = nuts.order.iter().map(u8::to_string).collect::<Vec<_>>().join(" ");
+        page.indented("  order: ", &order);
+        if let Some(target) = &nuts.target {
+            page.indented("  wrench: ", &target.text);
+        }
+    }
+    if !next.choices.is_empty() {
+        let rows: Vec<_> = next.choices.iter().map(|(code, words)| vec![format!("  {code}"), words.clone()]).collect();
+        page.table(&rows);
+    }
+    if let Some(line) = line(next) {
+        page.push(&format!("Type  {line}"));
+    }
+    if next.may_skip {
+        page.push("  or  lugbook skip \"REASON\"");
+    }
+    let hands = &next.hands;
+    page.gap();
+    page.line(&format!("Job {}, {}: {} of {} steps done. Hands: {hands}.", next.job, next.vehicle, next.done, next.of));
+}
+
+/// The line to type for the next thing to do: a command and one value.
+pub fn line(next: &NextView) -> Option<String> {
+    let asks = next.asks.as_deref()?;
+    let at = next.at.as_deref().unwrap_or("FL");
+    let nut = || match next.nuts.as_ref().and_then(|nuts| nuts.next) {
+        Some(nut) => format!("{at} {nut}"),
+        None => at.to_owned(),
+    };
+    Some(match asks {
+        "seen" => "lugbook seen".to_owned(),
+        "choice" => format!("lugbook choose {}", next.choices.first().map_or("CHOICE", |(code, _)| code.as_str())),
+        "count" => "lugbook count 0".to_owned(),
+        "studs" => "lugbook count 6".to_owned(),
+        "damage" => "lugbook damage none".to_owned(),
+        "approval" => "lugbook approve".to_owned(),
+        "odometer" => "lugbook odometer \"48210 mi\"".to_owned(),
+        "placard" => "lugbook shelf placard \"35 psi\" \"35 psi\" --source \"door label\"".to_owned(),
+        "torque" => "lugbook shelf torque \"125..150 N.m\" --source \"MANUAL, PAGE\"".to_owned(),
+        "drive" => "lugbook hub RL shaft".to_owned(),
+        "sidewall-photo" => format!("lugbook photo sidewall FILE {at}"),
+        "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\""),
+        "mark" => format!("lugbook chalk {at}"),
+        "tread" => format!("lugbook tread {at} \"7 6 7 /32\""),
+        "plan" => "lugbook plan choose 1".to_owned(),
+        "cracked" => format!("lugbook crack {at}"),
+        "raised-clear" => "lugbook raise clear".to_owned(),
+        "raised-full" => "lugbook raise full".to_owned(),
+        "held" => "lugbook held".to_owned(),
+        "wheel-off" => format!("lugbook off {at}"),
+        "looks" => format!("lugbook look {at} sound"),
+        "mark-read" => format!("lugbook hang {at} MARK"),
+        "started" => format!("lugbook start {}", nut()),
+        "snug" => format!("lugbook snug {}", nut()),
+        "all-clear" => "lugbook clear-under".to_owned(),
+        "lowered" => "lugbook lower".to_owned(),
+        "final" => format!("lugbook torque {} moved", nut()),
+        "pressure" => format!("lugbook air {at} \"35 psi\""),
+        "lamp" => "lugbook lamp off".to_owned(),
+        "recheck" => "lugbook tell-recheck".to_owned(),
+        "signature" => "lugbook job sign".to_owned(),
+        _ => return None,
+    })
+}

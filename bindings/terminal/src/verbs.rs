@@ -1,0 +1,207 @@
+//! The commands, in the order of a visit.
+
+mod air;
+mod book;
+pub mod codes;
+mod drive;
+mod jobs;
+mod notes;
+mod nuts;
+mod people;
+mod plan;
+mod raising;
+mod shelf;
+mod steps;
+mod tires;
+mod tools;
+mod vehicles;
+mod wheels;
+
+use clap::Subcommand;
+use lugbook::engine::{Command, Trouble};
+use lugbook::entry::{Arm, Pass};
+
+use crate::answer::Answer;
+use crate::demo;
+use crate::options::{Absent, Options};
+
+/// The groups of the help, with their commands.
+pub const GROUPS: &[(&str, &[&str])] = &[
+    ("See it work", &["demo"]),
+    ("The book", &["person", "vehicle", "tool", "shelf", "book", "card"]),
+    ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
+    ("Which axles drive", &["hub", "owner-says", "drive"]),
+    ("Tires", &["photo", "wall", "chalk", "tread", "plan"]),
+    ("Up and down", &["raise", "held", "clear-under", "lower"]),
+    ("Wheels", &["off", "look", "hang"]),
+    ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
+    ("Air", &["air", "sensor", "lamp", "tell-recheck"]),
+    ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
+];
+
+/// A command.
+#[derive(Debug, Subcommand)]
+pub enum Verb {
+    /// Play a visit to an orchard on a book of its own, and write its card
+    Demo(demo::Demo),
+
+    /// Add or list people
+    #[command(subcommand)]
+    Person(people::Person),
+    /// Add or list vehicles
+    #[command(subcommand)]
+    Vehicle(vehicles::Vehicle),
+    /// Add or list tools and what their papers say
+    #[command(subcommand)]
+    Tool(tools::Tool),
+    /// Keep what manuals and door labels print
+    #[command(subcommand)]
+    Shelf(shelf::Shelf),
+    /// Show the book's front page, or check the book
+    Book(book::Books),
+    /// Write the card of a job
+    Card(book::Card),
+
+    /// Say the one next thing to do; open, park, sign a job
+    Job(jobs::Jobs),
+    /// Change whose hands do the steps
+    Hands(notes::Hands),
+    /// Use a tool in this job
+    Use(notes::Use),
+    /// Write down the customer's complaint
+    Complain(notes::Complain),
+    /// Write down existing damage, or none
+    Damage(notes::Damage),
+    /// The customer approves the work
+    Approve(notes::By),
+    /// The customer declines the work
+    Decline(notes::By),
+    /// The customer was told of what is unsafe
+    Told(notes::Told),
+    /// Read the odometer
+    Odometer(notes::Odometer),
+
+    /// Write down what a hub shows of the drive
+    Hub(drive::Hub),
+    /// Write down what the owner says of the drive
+    OwnerSays(drive::OwnerSays),
+
+    /// Say which axles drive, by what was seen, and what would settle it
+    Drive,
+
+    /// Take a photo into the book
+    Photo(tires::Photo),
+    /// Write down what stands on a sidewall
+    Wall(tires::Wall),
+    /// Chalk a mark on a tire
+    Chalk(tires::Chalk),
+    /// Measure tread
+    Tread(tires::Tread),
+    /// Show the plans that are allowed, or choose one
+    Plan(plan::Plans),
+
+    /// Raise the vehicle: clear of the ground, then full height
+    Raise(raising::Raise),
+    /// Locks or stands were seen to hold
+    Held,
+    /// Nobody and nothing is under the vehicle
+    ClearUnder,
+    /// Lower the vehicle to the ground
+    Lower,
+
+    /// Take a wheel off
+    Off(wheels::Off),
+    /// Write down how a part stands
+    Look(wheels::Look),
+    /// Read the mark at a corner and hang the wheel
+    Hang(wheels::Hang),
+
+    /// Crack nuts loose on the ground
+    Crack(nuts::Turn),
+    /// Begin nuts by hand
+    Start(nuts::Turn),
+    /// Draw nuts snug in order
+    Snug(nuts::Turn),
+    /// Torque nuts with the wrench: moved, or still
+    Torque(nuts::Click),
+    /// Recheck nuts after some miles: moved, or still
+    Recheck(nuts::Click),
+
+    /// Set a pressure, or write down the one found
+    Air(air::Air),
+    /// Write down a sensor's number
+    Sensor(air::Sensor),
+    /// Write down the pressure warning lamp
+    Lamp(air::Lamp),
+    /// Tell the driver when to come back for the recheck
+    TellRecheck,
+
+    /// Answer a step that asks for a sight
+    Seen(steps::Seen),
+    /// Answer a step that asks for a choice
+    Choose(steps::Choose),
+    /// Answer a step that asks for a count
+    Count(steps::Count),
+    /// Skip a step with a reason
+    Skip(steps::Skip),
+    /// Open a gate with a reason
+    Gate(steps::Gate),
+    /// Correct a line of the job
+    Correct(steps::Correct),
+    /// Take a line of the job back
+    Withdraw(steps::Withdraw),
+}
+
+/// Carries a command out.
+pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
+    let command: Command = match verb {
+        Verb::Demo(said) => return said.run(options),
+        Verb::Person(said) => return said.run(options),
+        Verb::Vehicle(said) => return said.run(options),
+        Verb::Tool(said) => return said.run(options),
+        Verb::Shelf(said) => return said.run(options),
+        Verb::Book(said) => return said.run(options),
+        Verb::Card(said) => return said.run(options),
+        Verb::Job(said) => return said.run(options),
+        Verb::Plan(said) => return said.run(options),
+        Verb::Hands(said) => said.into(),
+        Verb::Use(said) => said.into(),
+        Verb::Complain(said) => said.into(),
+        Verb::Damage(said) => said.into(),
+        Verb::Approve(said) => said.approval(true),
+        Verb::Decline(said) => said.approval(false),
+        Verb::Told(said) => said.into(),
+        Verb::Odometer(said) => said.into(),
+        Verb::Hub(said) => said.try_into()?,
+        Verb::OwnerSays(said) => said.into(),
+        Verb::Drive => return drive::verdict(options),
+        Verb::Photo(said) => said.into(),
+        Verb::Wall(said) => said.into(),
+        Verb::Chalk(said) => said.into(),
+        Verb::Tread(said) => said.into(),
+        Verb::Raise(said) => said.into(),
+        Verb::Held => Command::Lift { arm: Arm::Held },
+        Verb::ClearUnder => Command::Lift { arm: Arm::AllClear },
+        Verb::Lower => Command::Lift { arm: Arm::Down },
+        Verb::Off(said) => said.into(),
+        Verb::Look(said) => said.try_into()?,
+        Verb::Hang(said) => said.into(),
+        Verb::Crack(said) => said.pass(Pass::Cracked)?,
+        Verb::Start(said) => said.pass(Pass::Started)?,
+        Verb::Snug(said) => said.pass(Pass::Snug)?,
+        Verb::Torque(said) => said.pass(Pass::Final)?,
+        Verb::Recheck(said) => said.pass(Pass::Recheck)?,
+        Verb::Air(said) => said.into(),
+        Verb::Sensor(said) => said.into(),
+        Verb::Lamp(said) => said.into(),
+        Verb::TellRecheck => Command::TellRecheck,
+        Verb::Seen(said) => said.into(),
+        Verb::Choose(said) => said.into(),
+        Verb::Count(said) => said.into(),
+        Verb::Skip(said) => said.into(),
+        Verb::Gate(said) => said.into(),
+        Verb::Correct(said) => said.into(),
+        Verb::Withdraw(said) => said.into(),
+    };
+    Answer::of_change(&options.act(command, Absent::Refuse)?)
+}

@@ -1,0 +1,65 @@
+//! The plan: who may go where, and which plan was chosen.
+
+use clap::{Args, Subcommand};
+use lugbook::engine::{Command, Trouble};
+
+use crate::answer::{Answer, Page};
+use crate::options::{Absent, Options};
+
+/// Alone, the plans that are allowed, best first, and why the others are not.
+#[derive(Debug, Args)]
+pub struct Plans {
+    #[command(subcommand)]
+    what: Option<Plan>,
+}
+
+/// What can be said of the plan.
+#[derive(Debug, Subcommand)]
+pub enum Plan {
+    /// Choose one
+    Choose(Choose),
+}
+
+/// Which plan.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  lugbook plan choose 1\n  lugbook plan choose rearward-cross")]
+pub struct Choose {
+    /// Its number in “lugbook plan”, or its pattern's name
+    plan: String,
+}
+
+impl Plans {
+    /// Says it, or answers.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        if let Some(Plan::Choose(Choose { plan })) = self.what {
+            return Answer::of_change(&options.act(Command::ChoosePlan { plan }, Absent::Refuse)?);
+        }
+        let view = options.open(Absent::Refuse)?.plans(options.speech())?;
+        let mut page = Page::default();
+        page.line(&view.shout);
+        if let Some(look) = &view.look {
+            page.line(look);
+        }
+        for plan in &view.plans {
+            page.gap();
+            page.line(&format!("{}  {}", plan.plan, plan.name));
+            let moves: Vec<_> = plan.moves.iter().map(|(from, to)| format!("{from}→{to}")).collect();
+            page.indented("   ", &moves.join("  "));
+            for why in &plan.why {
+                page.indented("   ", why);
+            }
+        }
+        if !view.refused.is_empty() {
+            page.gap();
+            page.line("Not allowed");
+            for refused in &view.refused {
+                page.indented("   ", refused);
+            }
+        }
+        page.gap();
+        if !view.plans.is_empty() {
+            page.push("Type  lugbook plan choose 1");
+        }
+        Answer::new(&view, page)
+    }
+}

@@ -1,0 +1,90 @@
+//! Wheels off and on, and what is seen while they are off.
+
+use clap::Args;
+use lugbook::engine::{Command, Trouble};
+use lugbook::entry::LookAt;
+use lugbook::finding::State;
+use serde_json::Value;
+
+use crate::options::{AtWord, mend, shorten};
+
+/// A wheel off.
+#[derive(Debug, Args)]
+pub struct Off {
+    /// Where it came off
+    at: String,
+}
+
+/// A look.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Parts: hub-face studs seats valve tire rim brake other.
+States: sound, watch, at-limit, below-limit, unsafe.
+
+Examples:
+  lugbook look FL sound                 hub face, studs, seats, valve and tire
+  lugbook look RL studs unsafe --note \"one stud stripped\"
+  lugbook look FR tire watch --note \"shallow cut\" --photo 5")]
+pub struct Look {
+    /// Where, which part, and how it stands; the state is the last word
+    #[arg(value_name = "PLACE|PART|STATE", num_args = 1..=3, required = true)]
+    words: Vec<String>,
+    /// In your words
+    #[arg(long, value_name = "TEXT")]
+    note: Option<String>,
+    /// Its photo, by its number in the job
+    #[arg(long, value_name = "N")]
+    photo: Option<usize>,
+}
+
+/// A wheel on.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Read the mark on the tire aloud before the first nut. A mark that does not fit\nthe plan is told, with both tires.\n\nExample:\n  lugbook hang RL FR"
+)]
+pub struct Hang {
+    /// The corner
+    at: String,
+    /// The mark on the tire
+    mark: String,
+}
+
+/// One of the core's codes.
+fn coded<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
+    serde_json::from_value(Value::String(word.to_ascii_lowercase())).ok()
+}
+
+impl From<Off> for Command {
+    fn from(said: Off) -> Self {
+        Self::WheelOff { at: said.at }
+    }
+}
+
+impl TryFrom<Look> for Command {
+    type Error = Trouble;
+
+    fn try_from(said: Look) -> Result<Self, Trouble> {
+        let mut words = said.words.into_iter();
+        let word = words.next_back().unwrap_or_default();
+        let state = coded::<State>(&word).ok_or_else(|| {
+            let given = shorten(&word);
+            mend(format!("“{given}” is no state: end with sound, watch, at-limit, below-limit or unsafe."))
+                .at_word("STATE")
+        })?;
+        let (mut at, mut part) = (None, None);
+        for word in words {
+            match coded::<LookAt>(&word) {
+                Some(known) if part.is_none() => part = Some(known),
+                _ if at.is_none() => at = Some(word),
+                _ => return Err(mend(format!("“{}” is no part of a wheel.", shorten(&word))).at_word("PART")),
+            }
+        }
+        Ok(Self::Look { at, part, state, note: said.note, photo: said.photo })
+    }
+}
+
+impl From<Hang> for Command {
+    fn from(said: Hang) -> Self {
+        Self::Hang { at: said.at, mark: said.mark }
+    }
+}
