@@ -9,6 +9,7 @@ mod limits;
 mod measure;
 mod photos;
 mod renderer;
+mod report;
 mod rotation;
 mod sidewall;
 mod standards;
