@@ -119,6 +119,24 @@ impl Store {
         opening::open(Folder::new(folder), opening)
     }
 
+    /// Opens the book as [`Store::open`] does and reads all of it. Damage that
+    /// shows only then is dealt with at once: the book is set aside, and what
+    /// holds is opened and read.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn open_and_read(folder: &Path, opening: Opening) -> Result<(Self, Opened, Vec<Entry>), StoreError> {
+        let (store, opened) = Self::open(folder, opening)?;
+        match store.entries() {
+            Ok(entries) => return Ok((store, opened, entries)),
+            Err(StoreError::Restore { .. }) if opened.writable => drop(store),
+            Err(why) => return Err(why),
+        }
+        let (store, opened) = Self::open(folder, opening)?;
+        let entries = store.entries()?;
+        Ok((store, opened, entries))
+    }
+
     /// Adds entries to this device's stream, all in one transaction, and gives
     /// each back as it is kept. They are on the disk when this returns.
     ///

@@ -4,7 +4,9 @@ mod damage;
 mod faults;
 mod flips;
 mod folder;
+mod golden;
 mod keeping;
+mod words;
 
 use std::path::Path;
 

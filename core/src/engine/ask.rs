@@ -223,8 +223,8 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .filter(|caution| caution.applies(&here))
         .map(|caution| CautionLine {
             code: caution.code().to_owned(),
-            signal: words.text(&format!("signal-{}", caution.signal().code()), &[]),
-            sentence: words.text(&format!("caution-{}", caution.code()), &[]),
+            signal: words.signal(caution.signal()),
+            sentence: words.caution(caution),
             again: shown_before(caution),
         })
         .collect()
@@ -280,7 +280,7 @@ pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) 
         .problems
         .iter()
         .map(|problem| CheckLine {
-            kind: problem.kind.code(),
+            kind: problem.kind.code().to_owned(),
             at: words.spot(&problem.at),
             sentence: problem.say(words),
         })

@@ -5,6 +5,7 @@ use serde::Serialize;
 use crate::calendar::Age;
 use crate::source::Source;
 use crate::vehicle::{Place, Side};
+use crate::wear::Interval;
 
 use super::pattern::{DriveMove, Pattern};
 
@@ -67,17 +68,6 @@ pub struct Forecast {
     pub limit_mm: f64,
     /// The best estimate falls below that limit before the next visit.
     pub below: bool,
-}
-
-/// A value with its interval.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Interval {
-    /// Pessimistic.
-    pub low: f64,
-    /// Best estimate.
-    pub mid: f64,
-    /// Optimistic.
-    pub high: f64,
 }
 
 /// A named pattern that is not allowed.
@@ -367,6 +357,8 @@ pub enum Note {
         /// The patterns remounting would allow.
         allows: Vec<Pattern>,
     },
+    /// Moves would be allowed, but without wear rates none has a reason.
+    NoPatternFits,
     /// Leaving as is is as good as anything, within the uncertainty.
     LeavingIsAsGood,
     /// A tire that is below its limit wherever it goes.

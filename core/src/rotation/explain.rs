@@ -2,8 +2,9 @@
 
 use crate::source::{Grade, Source};
 use crate::vehicle::{Drive, Place};
+use crate::wear::{Stretch, simulate};
 
-use super::answer::{Answer, Because, DefaultBy, Force, Forecast, Interval, LookNext, Note, Plan, Reason, Refused};
+use super::answer::{Answer, Because, DefaultBy, Force, Forecast, LookNext, Note, Plan, Reason, Refused};
 use super::board::{Board, Perm};
 use super::facts::{Request, thousands_km};
 use super::pattern::{DriveMove, Pattern};
@@ -85,8 +86,10 @@ pub(super) fn answer(board: &Board<'_>, search: &mut Search<'_, '_>, defaults: &
     }
     let refused = refusals(board);
     let mut notes = Vec::new();
-    if plans.is_empty() {
+    if !found.movable {
         notes.push(with_remounting(board));
+    } else if plans.is_empty() {
+        notes.push(Note::NoPatternFits);
     } else if let Some(first) = found.candidates.first() {
         let identity: Perm = (0..board.len()).collect();
         let as_good = board.wear.is_some()
@@ -256,41 +259,42 @@ fn forecast(board: &Board<'_>, search: &Search<'_, '_>, visits: &[Perm]) -> (Vec
     let reading = board.request.uncertainty.depth_mm;
     let first_km = board.first_km().unwrap_or(0.0);
     let later_km = board.request.interval.map_or(first_km, thousands_km);
-    let half = |place: usize| board.tires.get(place).and_then(|tire| tire.rate).map_or(0.0, |rate| rate.half_width);
     let mut ends = Vec::with_capacity(board.len());
     let mut forecasts = Vec::new();
     for (tire, from) in board.places.iter().enumerate() {
-        let (mut depth, mut doubt) = (board.start(tire), 0.0);
-        let mut next: Option<Interval> = None;
-        for (number, perm) in visits.iter().enumerate() {
-            let place = perm.get(tire).copied().unwrap_or(tire);
-            let (wear, km) =
-                if number == 0 { (board.first_wear(place), first_km) } else { (board.later_wear(place), later_km) };
-            depth -= wear;
-            doubt += half(place) * km;
-            if number == 0 {
-                next = Some(interval(depth, reading.hypot(doubt)));
-            }
-        }
+        let stretches: Vec<Stretch> = visits
+            .iter()
+            .enumerate()
+            .map(|(number, perm)| {
+                let place = perm.get(tire).copied().unwrap_or(tire);
+                let rate = board.tires.get(place).filter(|_| board.places.get(place) != Some(&Place::Spare));
+                let rate = rate.and_then(|standing| standing.rate);
+                Stretch {
+                    rate: rate.map_or(0.0, |rate| rate.mm_per_1000_km),
+                    half_width: rate.map_or(0.0, |rate| rate.half_width),
+                    thousand_km: if number == 0 { first_km } else { later_km },
+                }
+            })
+            .collect();
+        let ahead = simulate(board.start(tire), reading, &stretches);
+        let depth = stretches.iter().fold(board.start(tire), |depth, s| depth - s.rate * s.thousand_km);
         ends.push(depth);
         let temporary = board.tires.get(tire).is_none_or(|facts| facts.temporary);
         let to = visits.first().and_then(|perm| perm.get(tire)).copied().unwrap_or(tire);
-        if let (Some(next), Some(to_place), false) = (next, board.places.get(to), temporary) {
+        if let (Some(next), Some(last), Some(to_place), false) =
+            (ahead.first(), ahead.last(), board.places.get(to), temporary)
+        {
             forecasts.push(Forecast {
                 tire: *from,
                 to: *to_place,
-                next_visit_mm: next,
-                horizon_mm: interval(depth, reading.hypot(doubt)),
+                next_visit_mm: *next,
+                horizon_mm: *last,
                 limit_mm: board.limit(to),
                 below: board.falls_below(tire, to),
             });
         }
     }
     (forecasts, Some(search.spread_now(&ends)))
-}
-
-fn interval(mid: f64, half: f64) -> Interval {
-    Interval { low: (mid - half).max(0.0), mid: mid.max(0.0), high: (mid + half).max(0.0) }
 }
 
 /// A candidate as a plan, with what speaks for and against it apart from preference.

@@ -34,15 +34,15 @@ mod facts;
 mod matching;
 mod mistake;
 mod pattern;
+mod request;
 mod search;
 mod spread;
 
-pub use answer::{
-    Answer, Because, DefaultBy, Force, Forecast, Interval, Lift, LookNext, Name, Note, Plan, Reason, Refused, Why,
-};
+pub use answer::{Answer, Because, DefaultBy, Force, Forecast, Lift, LookNext, Name, Note, Plan, Reason, Refused, Why};
 pub use facts::{AxleFacts, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
 pub use mistake::{Contradiction, Figure, MOST_AXLES, MOST_GROOVES, MOST_VISITS, Mistake};
 pub use pattern::{DriveMove, NotAPattern, Pattern};
+pub use request::{AxleEntry, Depths, FileMistake, RequestFile, TireEntry};
 
 use board::Board;
 use search::Search;

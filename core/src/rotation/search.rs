@@ -32,6 +32,8 @@ pub(super) struct Candidate {
 pub(super) struct Found {
     /// The permutations worth showing, best first, without leaving as is.
     pub candidates: Vec<Candidate>,
+    /// Whether anything may move at all.
+    pub movable: bool,
     pub searched: u64,
     pub proved: bool,
     pub gap: f64,
@@ -225,7 +227,7 @@ impl<'a, 'b> Search<'a, 'b> {
             .collect();
         candidates.sort_by(|a, b| (a.key, a.moved, &a.perm).cmp(&(b.key, b.moved, &b.perm)));
         let Some(best_key) = candidates.first().map(|candidate| candidate.key) else {
-            return Found { candidates, searched, proved: true, gap: 0.0, least: 0.0 };
+            return Found { candidates, movable: false, searched, proved: true, gap: 0.0, least: 0.0 };
         };
         let top: Vec<Candidate> = candidates.iter().filter(|c| c.key == best_key).cloned().collect();
         let (least, argmin) = self.least(&top);
@@ -249,7 +251,7 @@ impl<'a, 'b> Search<'a, 'b> {
         let gap = if self.cut { (least - self.loose_floor()).max(0.0) } else { 0.0 };
         let proved = !self.cut;
         let candidates = self.ranked(chosen, argmin, &candidates);
-        Found { candidates, searched, proved, gap, least }
+        Found { candidates, movable: true, searched, proved, gap, least }
     }
 
     /// The least spread, price of remounting included, and a permutation that reaches it.
@@ -366,6 +368,10 @@ impl<'a, 'b> Search<'a, 'b> {
     /// The chosen one first, then two alternatives: the named patterns that are
     /// allowed and the one with the least spread.
     fn ranked(&mut self, chosen: Option<Candidate>, argmin: Option<Perm>, known: &[Candidate]) -> Vec<Candidate> {
+        // Nothing to choose: no alternative may take the first place either.
+        if chosen.is_none() {
+            return Vec::new();
+        }
         let mut others: Vec<Candidate> = Vec::new();
         let named: Vec<Perm> = Pattern::NAMED.into_iter().filter_map(|pattern| self.perm_of(pattern)).collect();
         for perm in named.into_iter().chain(argmin) {
@@ -443,7 +449,7 @@ impl<'a, 'b> Search<'a, 'b> {
         candidates.sort_by(|a, b| (a.key, a.moved, &a.perm).cmp(&(b.key, b.moved, &b.perm)));
         let searched = u64::try_from(candidates.len()).unwrap_or(u64::MAX);
         let Some(best_key) = candidates.first().map(|c| c.key) else {
-            return Found { candidates, searched, proved: key_proved, gap: 0.0, least: 0.0 };
+            return Found { candidates, movable: false, searched, proved: key_proved, gap: 0.0, least: 0.0 };
         };
         let (mut least, mut argmin) = (f64::INFINITY, None);
         for candidate in &mut candidates {
@@ -471,7 +477,7 @@ impl<'a, 'b> Search<'a, 'b> {
         let gap = if gap <= 1e-6 { 0.0 } else { gap };
         let proved = gap == 0.0 && key_proved;
         let ranked = self.ranked(chosen, argmin, &candidates);
-        Found { candidates: ranked, searched, proved, gap, least }
+        Found { candidates: ranked, movable: true, searched, proved, gap, least }
     }
 
     /// A bound for visits that differ: as if every tire could be anywhere.

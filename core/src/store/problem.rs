@@ -85,6 +85,34 @@ pub enum ProblemKind {
     FileGone,
 }
 
+impl ProblemKind {
+    /// The kind's code in data: `digest`, `gap`, `forgotten` …
+    ///
+    /// ```
+    /// use lugbook::store::ProblemKind;
+    /// assert_eq!(ProblemKind::PersonalGone.code(), "personal-gone");
+    /// ```
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Digest => "digest",
+            Self::Unreadable => "unreadable",
+            Self::NewerEntry { .. } => "newer-entry",
+            Self::Personal => "personal",
+            Self::PersonalGone => "personal-gone",
+            Self::Row => "row",
+            Self::Chain => "chain",
+            Self::Gap { .. } => "gap",
+            Self::Head => "head",
+            Self::Forgotten { .. } => "forgotten",
+            Self::Tables => "tables",
+            Self::File { .. } => "file",
+            Self::Interrupted => "interrupted",
+            Self::Header => "header",
+            Self::FileGone => "file-gone",
+        }
+    }
+}
+
 /// Where something does not hold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(tag = "where", rename_all = "kebab-case")]

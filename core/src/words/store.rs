@@ -74,15 +74,24 @@ impl Say for ProblemKind {
 
 impl Say for Problem {
     fn say(&self, words: &Words) -> String {
-        let problem = ("problem", self.kind.say(words).into());
+        let kind = self.kind.say(words);
         match self.at {
-            Spot::Book => self.kind.say(words),
-            Spot::Row { arrived } => words.text("problem-at-row", &[problem, ("row", arrived.to_string().into())]),
-            Spot::Stream { stream } => words.text("problem-at-stream", &[problem, ("stream", stream.short().into())]),
-            Spot::Entry { stream, number } => words.text(
-                "problem-at-entry",
-                &[problem, ("stream", stream.short().into()), ("number", number.to_string().into())],
-            ),
+            Spot::Book => kind,
+            at => words.text("problem-at", &[("problem", kind.into()), ("at", words.spot(&at).into())]),
+        }
+    }
+}
+
+impl Words {
+    /// Where something does not hold in a book.
+    pub fn spot(&self, spot: &Spot) -> String {
+        match spot {
+            Spot::Book => self.text("spot-book", &[]),
+            Spot::Row { arrived } => self.text("spot-row", &[("row", arrived.to_string().into())]),
+            Spot::Stream { stream } => self.text("spot-stream", &[("stream", stream.short().into())]),
+            Spot::Entry { stream, number } => {
+                self.text("spot-entry", &[("stream", stream.short().into()), ("number", number.to_string().into())])
+            }
         }
     }
 }
@@ -105,8 +114,11 @@ impl Say for Rescued {
                 said.push(counted(id, number));
             }
         }
-        if missing == 0 && unfit == 0 && self.personal_lost == 0 && self.had.is_none_or(|had| had == self.entries) {
-            said.push(words.text("rescued-whole", &[]));
+        let complete = missing == 0 && unfit == 0 && self.personal_lost == 0;
+        match self.had {
+            None => said.push(words.text("rescued-unknown", &[])),
+            Some(had) if had == self.entries && complete => said.push(words.text("rescued-whole", &[])),
+            Some(_) => {}
         }
         said.push(words.text("rescued-now", &[("aside", self.aside.display().to_string().into())]));
         said.join(" ")

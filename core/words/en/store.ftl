@@ -15,7 +15,7 @@ book-stream-in-use = The new stream { $stream } is in the book already. Nothing 
 book-free-space = No space is left. Every saved entry is safe; this one was not saved. Free some space and save it again.
 book-open-elsewhere = Another program has this book open. Close it there, then try again.
 book-held = Another program is holding this book's file. Try again in a moment.
-book-damaged = The book is damaged ({ $problem }). Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
+book-damaged = The book is damaged: { $problem }. Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
 book-unforeseen = Something unforeseen happened ({ $what }). Saved entries are safe. Report this.
 
 # What a check found, as a phrase.
@@ -37,9 +37,11 @@ problem-file = the file is broken inside
 problem-interrupted = bringing the book back was interrupted
 problem-header = the file's beginning is broken
 problem-file-gone = the book's file is gone
-problem-at-row = { $problem } (row { $row })
-problem-at-stream = { $problem } (device { $stream })
-problem-at-entry = { $problem } (device { $stream }, entry { $number })
+problem-at = { $problem } ({ $at })
+spot-book = the whole book
+spot-row = row { $row }
+spot-stream = device { $stream }
+spot-entry = device { $stream }, entry { $number }
 
 # What came back from a damaged book.
 rescued-found = The book was damaged: { $problem }.
@@ -61,5 +63,6 @@ rescued-personal = { $count ->
     [one] One name or number did not come back.
    *[other] { $count } names or numbers did not come back.
 }
+rescued-unknown = How many it had is not known.
 rescued-whole = Nothing is known to be missing.
 rescued-now = The damaged files are kept in “{ $aside }”. If something is missing, take in a backup now.

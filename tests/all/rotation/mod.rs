@@ -1,6 +1,9 @@
 //! Who may go where: pattern names, constraints, choice, hostile requests.
 
 mod brute;
+mod choice;
+mod highs;
+mod hostile;
 mod manuals;
 
 use lugbook::measure::{Depth, DepthUnit};
