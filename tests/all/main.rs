@@ -16,6 +16,7 @@ mod phone;
 mod photos;
 mod program;
 mod renderer;
+mod report;
 mod replay;
 mod rotation;
 mod sidewall;
