@@ -27,6 +27,9 @@ pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
     const LOWEST: f64;
     /// The highest value in the base unit that a reading can have: beyond it, it is a slip.
     const HIGHEST: f64;
+    /// A point before exactly three digits may be a thousands mark: read in
+    /// whole units up to many thousands, as an odometer is.
+    const POINT_MAY_GROUP: bool;
 }
 
 /// A value and the unit it was read in.
@@ -87,6 +90,11 @@ impl<U: Unit> Reading<U> {
     /// number takes `default`. Decimal point and comma are both understood; a
     /// thousands mark is not, and is told.
     ///
+    /// ```
+    /// use lugbook::measure::{Distance, Misread};
+    /// assert_eq!(Distance::parse("41.250 km", None), Err(Misread::ThousandsMark));
+    /// ```
+    ///
     /// # Errors
     /// When the text is no number, has a unit of another kind, has no unit and
     /// there is no default, or lies outside what such a reading can be.
@@ -99,6 +107,9 @@ impl<U: Unit> Reading<U> {
         let (number, rest) = text.split_at_checked(split).unwrap_or((text, ""));
         let written = rest.trim().to_lowercase().replace('·', ".").replace('\u{2011}', "-");
         let value = number_of(number)?;
+        if U::POINT_MAY_GROUP && number.split_once('.').is_some_and(|(_, part)| part.len() == 3) {
+            return Err(Misread::ThousandsMark);
+        }
         let unit = if written.is_empty() {
             default.ok_or(Misread::NoUnit)?
         } else {
@@ -248,6 +259,7 @@ macro_rules! unit {
             const ALL: &'static [Self] = &[$(Self::$variant),*];
             const LOWEST: f64 = $low;
             const HIGHEST: f64 = $high;
+            const POINT_MAY_GROUP: bool = $high >= 1_000_000.0;
 
             fn code(self) -> &'static str {
                 match self { $(Self::$variant => $code,)* }

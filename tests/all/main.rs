@@ -2,6 +2,7 @@
 
 mod architecture;
 mod bad_input;
+mod caution;
 mod demo;
 mod drive;
 mod due;

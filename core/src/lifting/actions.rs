@@ -161,27 +161,22 @@ impl Act {
         match self {
             Self::SecureSite => &[C::Slope, C::PassingTraffic, C::NotSeen],
             Self::SecureVehicle | Self::Chock => &[C::VehicleRolls],
-            Self::CrackNuts => &[C::PulledOffJack, C::SocketSlips],
-            Self::RaiseRunways | Self::RaiseClear => &[C::OverloadedGear, C::LiftUnsettled],
+            Self::CrackNuts => &[C::CrackOnGround, C::SocketSlips],
+            Self::RaiseRunways | Self::RaiseClear => &[C::OverloadedGear, C::LiftPoints],
             Self::Raise => &[C::JackAlone, C::OverloadedGear],
+            Self::SetArms | Self::SetJack => &[C::LiftPoints],
             Self::SetStand | Self::WheelUnder | Self::WheelOut => &[C::JackAlone],
-            Self::Rock | Self::SeeStands | Self::SeeLocks => &[C::StandsUnsettled, C::LiftUnsettled],
+            Self::Rock | Self::SeeStands | Self::SeeLocks => &[C::UnderVehicle],
             Self::NutsOff => &[C::TurningSocket, C::ChipsAndNoise, C::GunDirection, C::LostNuts],
-            Self::WheelOff => &[C::HeavyWheel, C::LastNut, C::LooseWheel, C::HotBrakes],
+            Self::WheelOff => &[C::HeavyWheel, C::FallingWheel, C::LooseWheel, C::HotBrakes],
             Self::HoldNut => &[C::InnerWheel],
             Self::WheelOn => &[C::HeavyWheel, C::PinchedFingers, C::UnheldWheel],
-            Self::StartNuts => &[C::UnheldWheel, C::CrossThread],
+            Self::StartNuts => &[C::UnheldWheel, C::CrossedThread],
             Self::Snug => &[C::CrookedSeat, C::LimitingBar, C::TurningSocket],
-            Self::ClearUnder | Self::TakeWeight | Self::Lower | Self::LowerRunways => &[C::UnderWhenLowered],
-            Self::RemoveStand => &[C::JackAlone, C::UnderWhenLowered],
+            Self::ClearUnder | Self::TakeWeight | Self::Lower | Self::LowerRunways => &[C::Lowering],
+            Self::RemoveStand => &[C::JackAlone, C::Lowering],
             Self::FinalTorque => &[C::WheelTurns, C::LimitingBar, C::NutsSettle],
-            Self::FetchSpare
-            | Self::Unchock
-            | Self::SetArms
-            | Self::SetJack
-            | Self::RestOnStands
-            | Self::RestOnLocks
-            | Self::Stow => &[],
+            Self::FetchSpare | Self::Unchock | Self::RestOnStands | Self::RestOnLocks | Self::Stow => &[],
         }
     }
 }

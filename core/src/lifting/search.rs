@@ -13,7 +13,7 @@ use pathfinding::prelude::astar;
 
 use super::gear::{Hoist, Rules, corner_bit};
 use super::task::{Interchange, Refusal, Spare, Vehicle};
-use crate::vehicle::{Place, Position, Row, Side};
+use crate::vehicle::{Place, Position, Side};
 
 /// No wheel.
 const NONE: u8 = u8::MAX;

@@ -94,7 +94,7 @@ impl Marking {
             matches!(size.made_for(), None | Some(Use::Passenger))
                 && matches!(size.section, Section::Metric { aspect: Some(_), .. })
                 && size.suffix.is_none()
-                && size.rim_tenths % 10 == 0
+                && size.rim_tenths.is_multiple_of(10)
         };
         self.load.or_else(|| {
             let single = self.service.is_some_and(|s| s.load_index_dual.is_none());
@@ -219,6 +219,12 @@ pub fn parse(text: &str) -> Marking {
     if !upper.is_ascii() {
         for problem in &mut problems.0 {
             place(&upper, problem);
+        }
+    }
+    for problem in &mut problems.0 {
+        // As it stands in the text, not in capitals.
+        if let ProblemKind::Unknown { text: shown, .. } | ProblemKind::Name { text: shown } = &mut problem.kind {
+            *shown = text.chars().skip(problem.at).take(problem.len.min(24)).collect();
         }
     }
     if !marking.understood() && !problems.0.iter().any(|p| p.severity == Severity::Error) {

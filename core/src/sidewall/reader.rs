@@ -67,11 +67,7 @@ impl<'a> Reader<'a> {
         let Some(first) = self.scan.peek() else { return };
         match first {
             b'0'..=b'9' | b'(' => self.item_from_figure(first, after),
-            b'/' if after == After::Size => {
-                if self.load_range_letter(true) {
-                    self.after = After::Size;
-                }
-            }
+            b'/' if after == After::Size && self.load_range_letter(true) => self.after = After::Size,
             b'A'..=b'Z' => self.item_from_letter(first, after),
             _ => {}
         }
@@ -136,11 +132,11 @@ impl<'a> Reader<'a> {
         match (self.marking.service, self.marking.second_service) {
             (None, _) => {
                 self.marking.service = Some(found);
-                if let Some(symbol) = found.speed_symbol.filter(|s| s.max_kmh() < 240) {
-                    if self.marking.size.is_some_and(|s| s.is_zr()) {
-                        let len = self.scan.at().saturating_sub(at);
-                        self.problems.add(at, len, ProblemKind::SlowForZr { max_kmh: symbol.max_kmh() });
-                    }
+                if let Some(symbol) = found.speed_symbol.filter(|s| s.max_kmh() < 240)
+                    && self.marking.size.is_some_and(|s| s.is_zr())
+                {
+                    let len = self.scan.at().saturating_sub(at);
+                    self.problems.add(at, len, ProblemKind::SlowForZr { max_kmh: symbol.max_kmh() });
                 }
             }
             (Some(first), _) if first == found => {}

@@ -284,7 +284,7 @@ impl fmt::Display for Size {
         }
         write!(f, "{}", self.written)?;
         write!(f, "{}", self.rim_tenths / 10)?;
-        if self.rim_tenths % 10 != 0 {
+        if !self.rim_tenths.is_multiple_of(10) {
             write!(f, ".{}", self.rim_tenths % 10)?;
         }
         if let Some(suffix) = self.suffix {

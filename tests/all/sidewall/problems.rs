@@ -3,7 +3,7 @@
 use lugbook::sidewall::{self, LONGEST};
 
 /// Text, then `code at len severity` of every problem.
-const TOLD: &str = r#"
+pub const TOLD: &str = r#"
 225/45X17 | not-a-construction 6 1 error
 225/45 | size-unfinished 6 0 error
 225/45R | size-unfinished 7 0 error
