@@ -89,7 +89,8 @@ impl RotateFile {
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
         let name = self.file.display().to_string();
-        let file = rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let file =
+            rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let request = file.request().map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let answer = rotation::plan(&request).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let view = words.rotation(&answer, &request.layout);
@@ -162,7 +163,11 @@ impl WearFile {
         let words = Words::new(options.speech());
         let name = self.file.display().to_string();
         let text = text(&self.file)?;
-        let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).trim(csv::Trim::All).from_reader(text.as_bytes());
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .trim(csv::Trim::All)
+            .from_reader(text.as_bytes());
         let mut rows = Vec::new();
         for record in reader.records() {
             let record = record.map_err(|why| mend(format!("{name} is no CSV: {why}.")).at_word(&name))?;
@@ -171,7 +176,8 @@ impl WearFile {
         let mut rows = rows.into_iter();
         let rows = wear::Rows { header: rows.next().unwrap_or_default(), rows: rows.collect() };
         let history = rows.history().map_err(|why| mend(why.say(&words)).at_word(&name))?;
-        let answer = wear::wear(&history, &wear::Question::default()).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let answer =
+            wear::wear(&history, &wear::Question::default()).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         // Names of places do not depend on the vehicle here: two axles are lettered, more are numbered.
         let layout = Layout::two_axles(true);
         let view = words.wear(&answer, &layout);
