@@ -20,6 +20,15 @@ impl Approval {
     pub fn text(&self) -> &str {
         &self.0
     }
+
+    /// Sound marks alone, marks with a country's number, named marks.
+    pub(super) fn rank(&self) -> u8 {
+        match self.0.as_bytes() {
+            [b'S', b'0'..=b'9', ..] => 0,
+            [b'E', b'0'..=b'9', ..] => 1,
+            _ => 2,
+        }
+    }
 }
 
 impl fmt::Display for Approval {

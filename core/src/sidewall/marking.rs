@@ -58,7 +58,7 @@ pub struct Marking {
     pub maximum_pressure: Option<Printed<PressureUnit>>,
     /// Measuring rim.
     pub rim: Option<RimWidth>,
-    /// Approval marks, each once, at most [`MOST_APPROVALS`].
+    /// Approval marks, each once, in a fixed order, at most [`MOST_APPROVALS`].
     pub approvals: Vec<Approval>,
     /// Words and marks, each once, in a fixed order.
     pub words: Vec<Word>,
@@ -241,6 +241,8 @@ pub fn parse(text: &str) -> Marking {
     }
     problems.0.sort_by_key(|p| (p.at, std::cmp::Reverse(p.severity)));
     marking.problems = problems.0;
+    // Sound marks, then E marks, then named ones: in this order none is read as part of another.
+    marking.approvals.sort_by(|a, b| (a.rank(), a).cmp(&(b.rank(), b)));
     marking.words.sort_unstable();
     marking.words.dedup();
     marking

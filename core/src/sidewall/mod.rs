@@ -12,7 +12,6 @@
 mod answer;
 mod approval;
 mod candidates;
-mod confusion;
 mod equivalence;
 mod geometry;
 mod grades;
@@ -29,7 +28,6 @@ mod size;
 mod size_grammar;
 mod speed_symbol;
 mod stored;
-mod template;
 mod tin;
 mod tin_grammar;
 mod words;

@@ -206,7 +206,7 @@ fn attempt(scan: &mut Scan<'_>, after_size: bool, problems: &mut Problems) -> Op
         wrong = false;
         let enough = match dual {
             Some((digits, _)) => digits.value >= LEAST_WITHOUT_SYMBOL,
-            None => single.count >= 2 && after_size,
+            None => single.value >= 10 && after_size,
         };
         if !enough {
             return None;

@@ -124,6 +124,9 @@ fn metric_or_inch(scan: &mut Scan<'_>, first: Digits, prefix: Option<Prefix>) ->
         return None;
     }
     let millimetres = first.count == 3;
+    if millimetres && first.value < 100 {
+        return None;
+    }
     if written == Written::Dash && scan.at() > after_first.saturating_add(8) {
         return None;
     }
@@ -145,7 +148,9 @@ fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize, prefix: Option
     let aspect_at = scan.at();
     let Some(aspect) = scan.digits(3) else {
         // `185/R14C` is written too: no aspect.
-        if let Some((written, rim_tenths, rim_at)) = construction_and_rim(scan).filter(|_| first.count == 3) {
+        if let Some((written, rim_tenths, rim_at)) =
+            construction_and_rim(scan).filter(|_| first.count == 3 && first.value >= 100)
+        {
             return Some(Draft::Whole {
                 section: Section::Metric { width_mm, aspect: None },
                 written,
@@ -220,14 +225,12 @@ fn broken_behind_aspect(scan: &mut Scan<'_>) -> Draft {
     Draft::Broken { at, len: letters.max(1), kind: ProblemKind::NotAConstruction { found: shown(rest) } }
 }
 
-/// `109/107T`, or `109/107` and then no construction: a service description.
+/// `109/107T`, `109/107 T`, or `109/107` by itself: a service description.
 fn looks_like_service(scan: &Scan<'_>, first: Digits, second: Digits) -> bool {
-    let near = service::near(first.value, second.value);
-    let mut ahead = *scan;
-    ahead.spaces();
-    let run = ahead.run();
-    near && first.count >= 2 && run.len() <= 2 && !run.iter().all(u8::is_ascii_digit)
-        || near && second.value >= service::LEAST_WITHOUT_SYMBOL && ahead.at_end_of_item()
+    let run = scan.run();
+    let symbol = (1..=2).contains(&run.len()) && !run.iter().all(u8::is_ascii_digit);
+    let alone = scan.at_end_of_item() && second.value >= service::LEAST_WITHOUT_SYMBOL;
+    first.count >= 2 && service::near(first.value, second.value) && (symbol || alone)
 }
 
 /// `7.50R16`, `10.00-20`, `31.5x10.5`: the decimals of the first figure.

@@ -219,7 +219,7 @@ fn undated_end(scan: &Scan<'_>, groups: &[Group]) -> usize {
 
 /// Whether the printed number reads back as itself: with many digits in a row
 /// the date can't always be told from the rest.
-fn is_clear(tin: &Tin) -> bool {
+pub(super) fn is_clear(tin: &Tin) -> bool {
     let mut run = 0_u8;
     let digits_in_a_row = tin.text().bytes().any(|b| {
         run = if b.is_ascii_digit() { run.saturating_add(1) } else { 0 };

@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::time::{Duration, Instant};
 
-use lugbook::sidewall;
+use lugbook::sidewall::{self, Reading};
 
 #[test]
 fn every_kept_text_still_reads_and_prints() {
@@ -23,7 +23,12 @@ fn every_kept_text_still_reads_and_prints() {
         for candidate in sidewall::candidates(&text, 4) {
             assert!(candidate.at + candidate.len <= characters, "{}", path.display());
             let typed = sidewall::parse(&candidate.text());
-            assert_eq!(typed.to_string(), candidate.text(), "{}", path.display());
+            let same = match &candidate.reading {
+                Reading::Size { size, service } => typed.size == Some(*size) && typed.service == *service,
+                Reading::Service(service) => typed.service == Some(*service),
+                Reading::Tin(tin) => typed.tin.as_ref() == Some(tin),
+            };
+            assert!(same, "{}: {candidate:?} typed is {typed:?}", path.display());
         }
         seen += 1;
     }

@@ -13,6 +13,8 @@ pub(super) const MOST_SUBSTITUTIONS: usize = 7;
 const BEAM: usize = 16;
 /// The dearest fit that is kept, tenths of a nat.
 pub(super) const DEAREST: u16 = 75;
+/// How much dearer than the cheapest a fit may be on the way.
+const WITHIN: u16 = 50;
 /// A mark that is not there.
 const MISSING_MARK: u16 = 18;
 /// A mark in whose place there is only a gap.
@@ -50,6 +52,26 @@ pub(super) struct Taken {
     pub cost: u16,
 }
 
+/// How much may still be tried. It bounds the time a text can take, whatever it
+/// says; no text of a tire comes near it.
+#[derive(Debug)]
+pub(super) struct Work {
+    left: usize,
+}
+
+impl Work {
+    /// Enough for a text of so many characters.
+    pub fn for_length(characters: usize) -> Self {
+        Self { left: characters.saturating_mul(150).saturating_add(8_000) }
+    }
+
+    /// Takes so many trials; false when none are left.
+    pub fn spend(&mut self, trials: usize) -> bool {
+        self.left = self.left.saturating_sub(trials);
+        self.left > 0
+    }
+}
+
 /// Text fitted so far.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Fit {
@@ -82,6 +104,15 @@ impl Fit {
         self.substitutions.get(..usize::from(self.substituted)).unwrap_or_default()
     }
 
+    /// This one and, behind it, another that was fitted by itself.
+    pub fn join(mut self, tail: &Self) -> Option<Self> {
+        for taken in tail.substitutions() {
+            self = self.priced(*taken)?;
+        }
+        self.at = tail.at;
+        Some(self)
+    }
+
     /// The same with one more character; `None` when it gets too dear.
     pub fn push(mut self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
         *self.text.get_mut(usize::from(self.len))? = taken;
@@ -112,20 +143,18 @@ impl Fit {
 const DIGITS: &[u8] = b"0123456789";
 
 /// The cheapest fits of a form at a place, cheapest first.
-pub(super) fn fits(text: &[u8], from: usize, form: &[Slot]) -> Vec<Fit> {
-    extend(text, vec![Fit::at(from)], form)
-}
-
-/// Carries fits on along more slots.
-pub(super) fn extend(text: &[u8], mut beam: Vec<Fit>, form: &[Slot]) -> Vec<Fit> {
+pub(super) fn fits(text: &[u8], from: usize, form: &[Slot], work: &mut Work) -> Vec<Fit> {
+    let mut beam = vec![Fit::at(from)];
     let mut next = Vec::with_capacity(BEAM.saturating_mul(4));
     for slot in form {
         for fit in &beam {
             through(text, *fit, *slot, &mut next);
         }
-        if next.is_empty() {
-            return next;
+        if next.is_empty() || !work.spend(next.len()) {
+            return Vec::new();
         }
+        let cheapest = next.iter().map(|fit| fit.cost).min().unwrap_or(0);
+        next.retain(|fit| fit.cost <= cheapest.saturating_add(WITHIN));
         if next.len() > BEAM {
             next.select_nth_unstable_by_key(BEAM.saturating_sub(1), |fit| fit.cost);
             next.truncate(BEAM);
