@@ -7,6 +7,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::vehicle::{Class, Layout};
+
 /// The four signal words of ANSI Z535, by what may happen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -86,7 +88,7 @@ codes! {
         /// Electric tools.
         Electric "electric",
         /// Hand tools.
-        Hand "hand",
+        HandTools "hand-tools",
         /// On a lift.
         Lift "lift",
         /// On stands.
@@ -95,10 +97,10 @@ codes! {
         JackAlone "jack-alone",
         /// At the roadside.
         Roadside "roadside",
-        /// The person's own car.
-        OwnCar "own-car",
-        /// A customer's car.
-        CustomersCar "customers-car",
+        /// The person's own vehicle.
+        Own "own",
+        /// A customer's vehicle.
+        Customer "customer",
         /// Dual wheels.
         Duals "duals",
         /// A wheel too heavy for one person.
@@ -110,13 +112,36 @@ impl Circumstance {
     /// What it is about.
     pub fn kind(self) -> Kind {
         match self {
-            Self::Air | Self::Electric | Self::Hand => Kind::Tools,
+            Self::Air | Self::Electric | Self::HandTools => Kind::Tools,
             Self::Lift | Self::Stands | Self::JackAlone | Self::Roadside => Kind::Support,
-            Self::OwnCar | Self::CustomersCar => Kind::Owner,
+            Self::Own | Self::Customer => Kind::Owner,
             Self::Duals => Kind::Mounting,
             Self::HeavyWheel => Kind::Weight,
         }
     }
+}
+
+/// The largest overall diameter of a tire that one person lifts with its wheel, in
+/// millimetres, 30 in (common practice, no source).
+pub const LIGHT_WHEEL_MM: f64 = 762.0;
+
+/// What the vehicle itself adds to the circumstances: duals, and wheels for two
+/// people. Trucks, buses and their trailers have those, so has every dual pair,
+/// and every tire of a larger overall diameter than [`LIGHT_WHEEL_MM`].
+///
+/// ```
+/// use lugbook::caution::{Circumstance, of_vehicle};
+/// use lugbook::vehicle::{Class, Layout};
+/// let car = Layout::two_axles(false);
+/// assert_eq!(of_vehicle(Class::Car, &car, Some(634.3)), []);
+/// assert_eq!(of_vehicle(Class::LightTruck, &car, Some(801.0)), [Circumstance::HeavyWheel]);
+/// ```
+pub fn of_vehicle(class: Class, layout: &Layout, diameter_mm: Option<f64>) -> Vec<Circumstance> {
+    let duals = layout.axles.iter().any(|axle| axle.dual);
+    let large = diameter_mm.is_some_and(|diameter| diameter > LIGHT_WHEEL_MM);
+    let heavy = duals || large || matches!(class, Class::Truck | Class::Bus | Class::Trailer);
+    let found = [duals.then_some(Circumstance::Duals), heavy.then_some(Circumstance::HeavyWheel)];
+    found.into_iter().flatten().collect()
 }
 
 /// Whether something that is meant for `when` applies `here`: for each kind of
@@ -149,7 +174,7 @@ codes! {
         /// A nut stuck in the socket and started crooked.
         NutInSocket "nut-in-socket",
         /// The last nut comes off and the wheel drops.
-        LastNut "last-nut",
+        FallingWheel "falling-wheel",
         /// A wheel that nobody holds and no nut holds.
         UnheldWheel "unheld-wheel",
         /// The weight of a wheel.
@@ -168,26 +193,26 @@ codes! {
         VehicleRolls "vehicle-rolls",
         /// A vehicle on a jack alone (29 CFR 1910.244 and its state equals ask for stands at once after raising).
         JackAlone "jack-alone",
-        /// A vehicle that has not settled on its stands.
-        StandsUnsettled "stands-unsettled",
-        /// A vehicle that has not settled on the arms or locks of a lift.
-        LiftUnsettled "lift-unsettled",
+        /// A vehicle that slips off stands or locks onto somebody.
+        UnderVehicle "under-vehicle",
+        /// A vehicle raised away from its lift points.
+        LiftPoints "lift-points",
         /// A nut broken loose while the wheel hangs.
-        PulledOffJack "pulled-off-jack",
+        CrackOnGround "crack-on-ground",
         /// Gear loaded beyond its rating (29 CFR 1910.244(a)(1): the rating is marked and enough for the load).
         OverloadedGear "overloaded-gear",
         /// Somebody or something under a vehicle that comes down.
-        UnderWhenLowered "under-when-lowered",
+        Lowering "lowering",
         /// A wheel turned by hand while the vehicle can drive off its support.
-        DriveEngages "drive-engages",
+        TurningWheel "turning-wheel",
         /// Hot brakes.
         HotBrakes "hot-brakes",
         /// Brake dust in the air.
         BrakeDust "brake-dust",
         /// Fingers between wheel and hub.
         PinchedFingers "pinched-fingers",
-        /// A nut begun by a gun.
-        CrossThread "cross-thread",
+        /// A nut that is not begun by hand.
+        CrossedThread "crossed-thread",
         /// A wheel that hangs crooked while its nuts are run down.
         CrookedSeat "crooked-seat",
         /// A torque-limiting bar taken for a torque wrench.
@@ -216,21 +241,20 @@ impl CautionId {
     ///
     /// ```
     /// use lugbook::caution::{CautionId, Signal};
-    /// assert_eq!(CautionId::UnderWhenLowered.signal(), Signal::Danger);
-    /// assert_eq!(CautionId::CrossThread.signal(), Signal::Notice);
+    /// assert_eq!(CautionId::Lowering.signal(), Signal::Danger);
+    /// assert_eq!(CautionId::CrossedThread.signal(), Signal::Notice);
     /// ```
     pub fn signal(self) -> Signal {
         match self {
-            Self::JackAlone | Self::UnderWhenLowered | Self::Slope => Signal::Danger,
+            Self::JackAlone | Self::UnderVehicle | Self::Lowering | Self::Slope => Signal::Danger,
             Self::ChipsAndNoise
             | Self::TurningSocket
             | Self::HeavyWheel
             | Self::VehicleRolls
-            | Self::StandsUnsettled
-            | Self::LiftUnsettled
-            | Self::PulledOffJack
+            | Self::LiftPoints
+            | Self::CrackOnGround
             | Self::OverloadedGear
-            | Self::DriveEngages
+            | Self::TurningWheel
             | Self::BrakeDust
             | Self::CrookedSeat
             | Self::LimitingBar
@@ -242,7 +266,7 @@ impl CautionId {
             | Self::NotSeen => Signal::Warning,
             Self::ThrownSocket
             | Self::SocketSlips
-            | Self::LastNut
+            | Self::FallingWheel
             | Self::UnheldWheel
             | Self::InnerWheel
             | Self::LooseWheel
@@ -250,7 +274,7 @@ impl CautionId {
             | Self::HoseUnderfoot
             | Self::HotBrakes
             | Self::PinchedFingers => Signal::Caution,
-            Self::GunDirection | Self::NutInSocket | Self::LostNuts | Self::CrossThread | Self::OldMarks => {
+            Self::GunDirection | Self::NutInSocket | Self::LostNuts | Self::CrossedThread | Self::OldMarks => {
                 Signal::Notice
             }
         }
@@ -265,23 +289,24 @@ impl CautionId {
             | Self::ThrownSocket
             | Self::GunDirection
             | Self::NutInSocket
-            | Self::CrossThread
             | Self::LimitingBar => &[Air, Electric],
             Self::HoseUnderfoot => &[Air],
-            Self::FallingTools | Self::LiftUnsettled => &[Lift],
-            Self::StandsUnsettled => &[Stands],
-            Self::JackAlone | Self::PulledOffJack | Self::VehicleRolls => &[Stands, JackAlone, Roadside],
+            Self::FallingTools => &[Lift],
+            Self::UnderVehicle => &[Stands, Lift],
+            Self::JackAlone | Self::CrackOnGround | Self::VehicleRolls => &[Stands, JackAlone, Roadside],
             Self::HeavyWheel => &[HeavyWheel],
             Self::InnerWheel => &[Duals],
             Self::PassingTraffic | Self::NotSeen | Self::Slope => &[Roadside],
             Self::SocketSlips
-            | Self::LastNut
+            | Self::FallingWheel
             | Self::UnheldWheel
             | Self::LooseWheel
             | Self::LostNuts
+            | Self::CrossedThread
+            | Self::LiftPoints
             | Self::OverloadedGear
-            | Self::UnderWhenLowered
-            | Self::DriveEngages
+            | Self::Lowering
+            | Self::TurningWheel
             | Self::HotBrakes
             | Self::BrakeDust
             | Self::PinchedFingers

@@ -19,6 +19,7 @@ pub mod logbook;
 pub mod measure;
 pub mod photos;
 pub mod procedure;
+pub mod report;
 pub mod rotation;
 pub mod sidewall;
 pub mod source;

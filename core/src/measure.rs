@@ -9,7 +9,7 @@ use std::cmp::Ordering;
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
-use uom::si::f64::{Length, Mass, Pressure as UomPressure, ThermodynamicTemperature, Torque as UomTorque, Velocity};
+use uom::si::f64::{Length, Pressure as UomPressure, ThermodynamicTemperature, Velocity};
 
 /// A unit of one kind of measure: how it is written and what it is in the base unit.
 pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
@@ -27,6 +27,9 @@ pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
     const LOWEST: f64;
     /// The highest value in the base unit that a reading can have: beyond it, it is a slip.
     const HIGHEST: f64;
+    /// A point before exactly three digits may be a thousands mark: read in
+    /// whole units up to many thousands, as an odometer is.
+    const POINT_MAY_GROUP: bool;
 }
 
 /// A value and the unit it was read in.
@@ -87,6 +90,11 @@ impl<U: Unit> Reading<U> {
     /// number takes `default`. Decimal point and comma are both understood; a
     /// thousands mark is not, and is told.
     ///
+    /// ```
+    /// use lugbook::measure::{Distance, Misread};
+    /// assert_eq!(Distance::parse("41.250 km", None), Err(Misread::ThousandsMark));
+    /// ```
+    ///
     /// # Errors
     /// When the text is no number, has a unit of another kind, has no unit and
     /// there is no default, or lies outside what such a reading can be.
@@ -99,6 +107,9 @@ impl<U: Unit> Reading<U> {
         let (number, rest) = text.split_at_checked(split).unwrap_or((text, ""));
         let written = rest.trim().to_lowercase().replace('·', ".").replace('\u{2011}', "-");
         let value = number_of(number)?;
+        if U::POINT_MAY_GROUP && number.split_once('.').is_some_and(|(_, part)| part.len() == 3) {
+            return Err(Misread::ThousandsMark);
+        }
         let unit = if written.is_empty() {
             default.ok_or(Misread::NoUnit)?
         } else {
@@ -248,6 +259,7 @@ macro_rules! unit {
             const ALL: &'static [Self] = &[$(Self::$variant),*];
             const LOWEST: f64 = $low;
             const HIGHEST: f64 = $high;
+            const POINT_MAY_GROUP: bool = $high >= 1_000_000.0;
 
             fn code(self) -> &'static str {
                 match self { $(Self::$variant => $code,)* }
@@ -268,7 +280,7 @@ macro_rules! unit {
     };
 }
 
-use uom::si::{length, mass, pressure, thermodynamic_temperature as temperature, torque, velocity};
+use uom::si::{length, pressure, thermodynamic_temperature as temperature, velocity};
 
 /// One thirty-second of an inch in millimetres, exact (0.3048 m to the foot).
 pub const THIRTY_SECOND_MM: f64 = 0.79375;
@@ -289,12 +301,20 @@ unit! {
     NewtonMetre "N.m" ["nm", "n m", "n*m", "newton metre", "newton meter"] |v| v, |v| v;
     /// Foot-pounds.
     FootPound "ft.lb" ["ft-lb", "ft lb", "ftlb", "lb-ft", "lb.ft", "lb ft", "lbft", "ft-lbs", "ft lbs", "ft-lbf", "foot-pounds"]
-        |v| UomTorque::new::<torque::pound_force_foot>(v).get::<torque::newton_meter>(),
-        |v| UomTorque::new::<torque::newton_meter>(v).get::<torque::pound_force_foot>();
+        |v: f64| v * FOOT_POUND_NM, |v: f64| v / FOOT_POUND_NM;
     /// Kilogram-force metres, printed in older manuals.
     KilogramMetre "kgf.m" ["kgm", "kg.m", "kgf m", "kgfm", "mkg", "m.kg"]
         |v: f64| v * KGF_N, |v: f64| v / KGF_N;
 }
+
+/// One pound in kilograms, exact by definition. (`uom` gives this and the two below to seven digits.)
+pub const POUND_KG: f64 = 0.453_592_37;
+
+/// One foot-pound in newton metres: pound × standard gravity × foot, exact.
+pub const FOOT_POUND_NM: f64 = 1.355_817_948_331_400_4;
+
+/// One pound per square inch in kilopascals, rounded from the exact quotient.
+pub const PSI_KPA: f64 = 6.894_757_293_168_361;
 
 /// One kilogram-force in newtons, exact by definition of standard gravity.
 pub const KGF_N: f64 = 9.80665;
@@ -306,8 +326,7 @@ unit! {
     Kilopascal "kPa" ["kpa"] |v| v, |v| v;
     /// Pounds per square inch.
     Psi "psi" ["lb/in2", "lbs"]
-        |v| UomPressure::new::<pressure::psi>(v).get::<pressure::kilopascal>(),
-        |v| UomPressure::new::<pressure::kilopascal>(v).get::<pressure::psi>();
+        |v: f64| v * PSI_KPA, |v: f64| v / PSI_KPA;
     /// Bar.
     Bar "bar" ["bars"]
         |v| UomPressure::new::<pressure::bar>(v).get::<pressure::kilopascal>(),
@@ -343,8 +362,7 @@ unit! {
     Kilogram "kg" ["kgs", "kilogram", "kilograms"] |v| v, |v| v;
     /// Pounds.
     Pound "lb" ["lbs", "pound", "pounds"]
-        |v| Mass::new::<mass::pound>(v).get::<mass::kilogram>(),
-        |v| Mass::new::<mass::kilogram>(v).get::<mass::pound>();
+        |v: f64| v * POUND_KG, |v: f64| v / POUND_KG;
     /// Metric tonnes.
     Tonne "t" ["ton", "tonne", "tonnes"] |v: f64| v * 1000.0, |v: f64| v / 1000.0;
 }

@@ -5,22 +5,26 @@
 //! Numbers are formatted here, so that the decimal mark follows the language
 //! and the unit follows the person's choice, apart from the language.
 
+mod caution;
+mod drive;
+mod due;
 mod engine;
 mod entry;
 mod fastening;
 mod inflation;
 mod inspect;
+mod lifting;
 mod limits;
-mod pending;
+mod photos;
 mod procedure;
 mod rotation;
+mod sidewall;
 mod state;
 mod store;
 mod units;
 mod wear;
 
 pub use entry::FactContext;
-pub use pending::report as pending_report;
 pub use rotation::{BecauseView, ForecastView, PlanView, RefusedView, RotationView, VisitView};
 pub use units::{Quantity, Worded};
 pub use wear::{LeftView, NextVisitView, SlippedView, TireWearView, WearView};
@@ -36,6 +40,9 @@ use crate::vehicle::Letters;
 
 /// The Fluent files of each language, embedded.
 const ENGLISH: &[&str] = &[
+    include_str!("../words/en/cautions.ftl"),
+    include_str!("../words/en/drive.ftl"),
+    include_str!("../words/en/due.ftl"),
     include_str!("../words/en/engine.ftl"),
     include_str!("../words/en/entry.ftl"),
     include_str!("../words/en/fastening.ftl"),
@@ -43,8 +50,11 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/inflation.ftl"),
     include_str!("../words/en/limits.ftl"),
+    include_str!("../words/en/photos.ftl"),
+    include_str!("../words/en/lifting.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),
+    include_str!("../words/en/sidewall.ftl"),
     include_str!("../words/en/store.ftl"),
     include_str!("../words/en/rotation.ftl"),
     include_str!("../words/en/units.ftl"),

@@ -578,3 +578,76 @@ proptest! {
         prop_assert_eq!((one.drive, one.axles), (other.drive, other.axles));
     }
 }
+
+#[test]
+fn every_reason_look_and_answer_has_a_sentence() {
+    use lugbook::drive::{Ground, Says};
+    use lugbook::words::{Lang, Say, Speech, Words};
+    let car = car();
+    for lang in Lang::ALL {
+        let words = Words::new(Speech { lang, ..Speech::default() });
+        let worded = |text: String| {
+            assert!(text.contains(' ') && text.ends_with(['.', '?']), "{text}");
+            assert!(!text.contains('{') && text.split(' ').count() <= 25, "{text}");
+        };
+        for reason in Reason::ALL {
+            let told = matches!(reason, Reason::Manual | Reason::Owner).then_some(Drive::Rear);
+            worded(
+                words
+                    .ground(&Ground { axle: Some(1), side: Some(Side::Left), says: Says::Nothing, reason, told }, &car),
+            );
+        }
+        for look in [
+            NextLook::BehindHub { axle: 2, side: Side::Right },
+            NextLook::TransferControl,
+            NextLook::Manual,
+            NextLook::VehiclePlate,
+        ] {
+            worded(words.next_look(&look, &car));
+        }
+        for state in [
+            AxleState::Driven,
+            AxleState::ByChoice,
+            AxleState::Uncoupled,
+            AxleState::NotDriven,
+            AxleState::Unsettled,
+            AxleState::Contradicted,
+        ] {
+            assert_ne!(
+                words.axle_state(state),
+                format!("axle-{}", serde_json::to_value(state).unwrap().as_str().unwrap())
+            );
+        }
+        for unmet in [Unmet::EngineRunning, Unmet::NotOnLiftOrStands, Unmet::OthersNotChocked] {
+            worded(unmet.say(&words));
+        }
+        for drive in [Drive::Front, Drive::Rear, Drive::All, Drive::PartTime, Drive::None] {
+            worded(words.verdict(&of(&[], Some(drive), None), &car));
+        }
+    }
+}
+
+#[test]
+fn a_verdict_says_what_contradicts_and_where_to_look() {
+    use lugbook::words::{Speech, Words};
+    let words = Words::new(Speech::default());
+    let say = |verdict: &Verdict| words.verdict(verdict, &car());
+    assert_eq!(say(&of(&looks(&[(1, Hub::NoShaft), (2, Hub::Shaft)]), None, None)), "The rear drives.");
+    assert_eq!(
+        say(&of(&looks(&[(1, Hub::Shaft), (2, Hub::Shaft)]), None, None)),
+        "All axles can drive, either always or when the driver engages them. \
+         Look for a lever, switch or locking hubs that engage the second axle."
+    );
+    assert_eq!(
+        say(&of(&looks(&[(2, Hub::Shaft)]), Some(Drive::Front), None)),
+        "What was found can't all be right. The manual says front drive. RL: a shaft runs into the hub. \
+         Read the drive on the vehicle's own plate or build sheet: one manual may cover several."
+    );
+    let tandem = Layout { axles: vec![axle(false, true), axle(true, false), axle(true, false)], spare: false };
+    let seen = looks(&[(1, Hub::NoShaft), (2, Hub::Shaft)]);
+    let verdict = drive::verdict(&tandem, Class::Truck, &seen, &Told::default());
+    assert_eq!(
+        words.verdict(&verdict, &tandem),
+        "The rear drives. Look behind the hub at 3LO: does a shaft run into it?"
+    );
+}

@@ -124,6 +124,46 @@ fn a_date_needs_the_owners_estimate_and_a_sensible_one() {
     assert_eq!(of("100 km"), None, "eighty years ahead means nothing");
 }
 
+#[test]
+fn due_dates_are_told_with_their_source() {
+    use lugbook::words::{Say, Speech, Words};
+    let words = Words::new(Speech::default());
+    let odometer = Odometer::read(distance("41230 mi"));
+    assert_eq!(
+        rechecks(&[distance("25 mi")], Some(&odometer))[0].say(&words),
+        "Recheck the nuts after 25 mi, at 41\u{202f}255 mi on the odometer. As the vehicle's specification prints it."
+    );
+    assert_eq!(
+        rechecks(&[], None)[0].say(&words),
+        "Recheck the nuts after 50 mi to 100 mi. \
+         The trade's usual distance, from one secondary source: the vehicle's own manual stands above it."
+    );
+    let guessed = Odometer { note: Some(OdometerNote::Estimated), ..odometer };
+    assert_eq!(
+        next_visit(Some(&guessed), &Interval::Trade, None).unwrap().say(&words),
+        "Rotate next between 44\u{202f}230 mi and 46\u{202f}230 mi on the odometer. \
+         The trade's usual interval, from memory: the vehicle's own manual stands above it. \
+         This starts from an estimated odometer figure."
+    );
+    let wear = next_visit(Some(&odometer), &Interval::Trade, Some(distance("43000 mi"))).unwrap();
+    assert_eq!(wear.say(&words), "Rotate next by 43\u{202f}000 mi on the odometer. A tire may reach its limit then.");
+    let manual = Interval::Manual(Window::by(distance("10000 km")));
+    assert_eq!(
+        next_visit(None, &manual, None).unwrap().say(&words),
+        "Rotate next after 10\u{202f}000 km. As the vehicle's manual prints it."
+    );
+    assert_eq!(Standing::Overdue { over: distance("120 mi") }.say(&words), "Overdue by 120 mi.");
+    assert_eq!(Standing::Ahead { left: distance("120 mi") }.say(&words), "120 mi to go.");
+    assert_eq!(Standing::Due { left: distance("120 mi") }.say(&words), "Due now, 120 mi left.");
+    assert_eq!(Standing::NotKnown.say(&words), "The odometers can't be compared.");
+    let estimate = YearlyEstimate { per_year: distance("20000 km") };
+    let after = Window::between(distance("5000 km"), distance("8000 km"));
+    assert_eq!(
+        dates(&after, "2026-11-24".parse().unwrap(), &estimate).unwrap().say(&words),
+        "By the owner's own estimate, that is between 2027-02-23 and 2027-04-19."
+    );
+}
+
 proptest! {
     #[test]
     fn each_odometer_figure_lies_in_exactly_one_state(

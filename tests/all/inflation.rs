@@ -1,13 +1,14 @@
 //! Pressure through temperature, against the placard and the sidewall.
 
 use lugbook::inflation::{
-    Act, Ask, Finding, Fitted, Leak, ReferenceClass, Standing, Visit, Warmth, after_rotation, at_temperature,
-    cold_setting, lamp_threshold, leak, reference_pressures, standing,
+    Act, Ask, AxleChange, Finding, Fitted, Leak, ReferenceClass, Standing, Visit, Warmth, after_rotation,
+    at_temperature, cold_setting, lamp_threshold, leak, reference_pressures, standing,
 };
 use lugbook::limits::{Placard, PlacardTire};
 use lugbook::measure::{Pressure, PressureUnit, Temperature, TemperatureUnit};
 use lugbook::source::Grade;
-use lugbook::vehicle::{Class, Place};
+use lugbook::vehicle::{Class, Layout, Place};
+use lugbook::words::{Say, Speech, Words};
 use proptest::prelude::*;
 
 use crate::standards::{first_number, numbers, table, vectors, worked};
@@ -313,5 +314,79 @@ proptest! {
         let back = at_temperature(there, celsius(to), celsius(from)).unwrap();
         prop_assert!((back.value() - gauge.value()).abs() < 1e-9);
         prop_assert_eq!(there > gauge, to > from);
+    }
+}
+
+/// Everything that the words about inflation can say.
+fn all() -> Vec<String> {
+    let words = Words::new(Speech::default());
+    let mut lines = Vec::new();
+    lines.push(cold_setting(&ask("35", "70 F", "20 F")).unwrap().say(&words));
+    let mut warm = ask("35", "70 F", "70 F");
+    warm.warmth = Warmth::Warm;
+    lines.push(cold_setting(&warm).unwrap().say(&words));
+    warm.found = Some(psi("39"));
+    lines.push(cold_setting(&warm).unwrap().say(&words));
+    for finding in [
+        Finding::PlacardNotKnown,
+        Finding::PlacardVoidBySize,
+        Finding::PlacardVoidByLoad,
+        Finding::FittedNotCompared,
+        Finding::PlacardOverSidewall { placard: psi("35"), sidewall: psi("30") },
+        Finding::SidewallNotKnown,
+        Finding::RaisedForCold { by: 5.181 },
+        Finding::HeldAtPlacard,
+        Finding::CappedAtSidewall { wanted: psi("40.1811") },
+        Finding::UnderPlacardOutside { by: 2.04 },
+        Finding::OverSidewallOutside { by: 4.4 },
+        Finding::DoNotBleedWarm,
+        Finding::LowThoughWarm,
+        Finding::InspectBeforeFilling,
+        Finding::MayHaveRunFlat,
+        Finding::StepTooCoarse,
+    ] {
+        lines.push(words.inflation_finding(&finding, PressureUnit::Psi));
+    }
+    lines.extend([Standing::AtPlacard, Standing::Low, Standing::LowWithLamp].map(|standing| standing.say(&words)));
+    let change = |act, was: Option<&str>, now: Option<&str>| AxleChange {
+        from: Place::parse("FL").unwrap(),
+        to: Place::parse("RL").unwrap(),
+        was: was.map(psi),
+        now: now.map(psi),
+        act,
+    };
+    for change in [
+        change(Act::Keep, Some("35"), Some("35")),
+        change(Act::Raise, Some("35"), Some("38")),
+        change(Act::LowerWhenCold, Some("38"), Some("35")),
+        change(Act::Set, None, Some("35")),
+        change(Act::LookAtPlacard, Some("35"), None),
+    ] {
+        lines.push(words.axle_change(&change, &Layout::two_axles(false)));
+    }
+    let rate = |kpa_per_30_days, slow_leak, temperature_known| Leak {
+        kpa_per_30_days,
+        days: 30.0,
+        pairs: 1,
+        temperature_known,
+        slow_leak,
+    };
+    for (leak, unit) in [
+        (rate(34.5, true, true), PressureUnit::Psi),
+        (rate(34.5, true, false), PressureUnit::Kilopascal),
+        (rate(5.0, false, true), PressureUnit::Bar),
+        (rate(-5.0, false, true), PressureUnit::Psi),
+    ] {
+        lines.push(words.leak(&leak, unit));
+    }
+    lines
+}
+
+#[test]
+fn everything_about_inflation_reads_as_plain_sentences() {
+    insta::assert_snapshot!(all().join("\n"));
+    for line in all() {
+        assert!(line.contains(' ') && line.ends_with('.'), "“{line}” is no sentence");
+        assert!(!line.contains(['{', '}', '$']), "“{line}” is not filled");
     }
 }

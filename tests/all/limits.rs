@@ -6,8 +6,9 @@ use lugbook::limits::{
     judge_spread, limits,
 };
 use lugbook::measure::{Depth, DepthUnit};
-use lugbook::source::Grade;
+use lugbook::source::{Grade, Source};
 use lugbook::vehicle::Class;
+use lugbook::words::{Say, Speech, Words};
 use proptest::prelude::*;
 
 use crate::standards::{Row, table};
@@ -274,5 +275,53 @@ proptest! {
         if worse.refuses {
             prop_assert_eq!(worse.state, Some(State::BelowLimit));
         }
+    }
+}
+
+/// Everything that the words about limits can say.
+fn all() -> Vec<String> {
+    let words = Words::new(Speech::default());
+    let mut lines = Vec::new();
+    let mut say = |text: &str, here: Circumstances| {
+        lines.push(judge(text.parse().unwrap(), here, Thresholds::default()).say(&words));
+    };
+    for text in ["1.5 mm", "1.7 mm", "3 mm", "6 mm"] {
+        say(text, here(Region::France, Class::Car, false));
+    }
+    for text in ["1/32", "2/32", "4/32", "9/32"] {
+        say(text, here(Region::UsFederal, Class::Car, false));
+    }
+    say("3/32", here(Region::UsCommercial, Class::Truck, true));
+    say("3/32", here(Region::Elsewhere, Class::Car, false));
+    let winter = |region| Circumstances { season: Season::Winter, ..here(region, Class::Car, false) };
+    say("3.9 mm", winter(Region::France));
+    say("3.9 mm", winter(Region::Elsewhere));
+    say("0.5 mm", here(Region::UsFederal, Class::Motorcycle, false));
+    for other in ["8.1 mm", "4 mm"] {
+        let france = here(Region::France, Class::Car, false);
+        lines.push(judge_spread("3 mm".parse().unwrap(), other.parse().unwrap(), france).unwrap().say(&words));
+    }
+    lines.extend(Damage::ALL.iter().map(|damage| damage.say(&words)));
+    for heavy in [
+        HeavyWheel::One,
+        HeavyWheel::Two(Heaviness::Mass),
+        HeavyWheel::Two(Heaviness::Class),
+        HeavyWheel::Two(Heaviness::Size),
+        HeavyWheel::NotKnown,
+    ] {
+        lines.push(heavy.say(&words));
+    }
+    for grade in [Grade::Manual, Grade::TwoSecondary, Grade::Computed, Grade::CommonPractice, Grade::Design] {
+        lines.push(format!("Source: {}.", words.source(&Source { grade, title: "" })));
+    }
+    lines
+}
+
+#[test]
+fn everything_about_limits_reads_as_plain_sentences() {
+    insta::assert_snapshot!(all().join("\n"));
+    for line in all() {
+        assert!(line.contains(' ') && line.ends_with('.'), "“{line}” is no sentence");
+        assert!(!line.contains(['{', '}', '$']), "“{line}” is not filled");
     }
 }

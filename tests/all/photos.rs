@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::fs::{self, File};
-use std::io::{self, Cursor};
+use std::io;
 use std::path::Path;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -27,8 +27,13 @@ fn later(by: Duration) -> Moment {
     Moment::from_unix_ms(NOW + i64::try_from(by.as_millis()).unwrap())
 }
 
+/// A folder in memory where there is one: these checks are not of the medium, and syncing it is slow.
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir_in("/dev/shm").or_else(|_| tempfile::tempdir()).unwrap()
+}
+
 fn open() -> (tempfile::TempDir, Photos) {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let photos = Photos::open(folder.path().join("photos")).unwrap();
     (folder, photos)
 }
@@ -206,10 +211,10 @@ fn each_orientation_is_seen_upright() {
         for (format, write) in WRITERS {
             let (_folder, photos) = open();
             let block = exif(value, "2026:05:04 09:15:30", "-07:00");
-            let taken_in = photos.intake_bytes(&write(&picture(1200, 600), Some(&block)), now()).unwrap();
+            let taken_in = photos.intake_bytes(&write(&picture(480, 240), Some(&block)), now()).unwrap();
             assert_eq!(taken_in.orientation, Orientation::new(value as u8).unwrap(), "{format:?}");
             assert_eq!(taken_in.taken.unwrap().to_string(), "2026-05-04 09:15:30-07:00");
-            let upright = if value >= 5 { (600, 1200) } else { (1200, 600) };
+            let upright = if value >= 5 { (240, 480) } else { (480, 240) };
             assert_eq!((taken_in.width, taken_in.height), upright);
             for rendition in [Rendition::Large, Rendition::Small, Rendition::Original] {
                 let seen = decoded(&photos.share(taken_in.id, rendition).unwrap());
@@ -343,4 +348,467 @@ fn a_file_that_is_too_long_is_refused_before_it_is_copied() {
     let limit = lugbook::photos::MAX_BYTES;
     assert_eq!(refusal(photos.intake_file(&path, now())), Refusal::TooManyBytes { bytes, limit });
     assert_eq!(files(folder.path()), [""; 0]);
+}
+
+/// A PNG's header for a picture of any size, with right checksums and no pixels.
+fn png_header(width: u32, height: u32) -> Vec<u8> {
+    let mut bytes = b"\x89PNG\r\n\x1a\n".to_vec();
+    for (kind, data) in [
+        (b"IHDR", [&width.to_be_bytes()[..], &height.to_be_bytes(), &[8, 6, 0, 0, 0]].concat()),
+        (b"IDAT", vec![0x78, 0x9c, 0x03, 0, 0, 0, 0, 1]),
+        (b"IEND", vec![]),
+    ] {
+        bytes.extend((data.len() as u32).to_be_bytes());
+        bytes.extend(kind);
+        bytes.extend(&data);
+        bytes.extend(crc32([&kind[..], &data].concat()).to_be_bytes());
+    }
+    bytes
+}
+
+/// The checksum of a PNG's chunk (ISO 3309).
+fn crc32(bytes: Vec<u8>) -> u32 {
+    !bytes.iter().fold(u32::MAX, |crc, &byte| {
+        (0..8).fold(crc ^ u32::from(byte), |crc, _| if crc & 1 == 1 { (crc >> 1) ^ 0xedb8_8320 } else { crc >> 1 })
+    })
+}
+
+/// The frame header of a WebP, lossless: 14 bits for each side.
+fn webp_header(width: u32, height: u32) -> Vec<u8> {
+    let bits = (width - 1) | ((height - 1) << 14);
+    let data = [&[0x2f][..], &bits.to_le_bytes(), &[0; 8]].concat();
+    let chunk = [&b"VP8L"[..], &(data.len() as u32).to_le_bytes(), &data, &[0]].concat();
+    [&b"RIFF"[..], &(chunk.len() as u32 + 4).to_le_bytes(), b"WEBP", &chunk].concat()
+}
+
+/// The bytes of a JPEG with the size in its header replaced, and what follows the header kept.
+fn jpeg_header(width: u16, height: u16, progressive: bool) -> Vec<u8> {
+    let mut bytes = jpeg(&picture(64, 64), None);
+    let at = bytes.windows(2).position(|pair| pair == [0xff, 0xc0]).unwrap();
+    bytes[at + 5..at + 7].copy_from_slice(&height.to_be_bytes());
+    bytes[at + 7..at + 9].copy_from_slice(&width.to_be_bytes());
+    if progressive {
+        bytes[at + 1] = 0xc2;
+    }
+    bytes
+}
+
+/// Bytes of memory this process holds at most, so far; nothing where the system doesn't tell.
+fn most_memory() -> Option<u64> {
+    let status = fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find(|line| line.starts_with("VmPeak"))?;
+    Some(line.split_whitespace().nth(1)?.parse::<u64>().ok()? * 1024)
+}
+
+#[test]
+fn headers_that_ask_for_too_much_are_refused_before_anything_is_allocated() {
+    let (folder, photos) = open();
+    let before = most_memory();
+    for (bytes, side) in [
+        (jpeg_header(30_000, 30_000, false), 30_000),
+        (jpeg_header(30_000, 30_000, true), 30_000),
+        (jpeg_header(65_535, 65_535, false), 65_535),
+        (png_header(30_000, 30_000), 30_000),
+        (png_header(0x7fff_ffff, 0x7fff_ffff), 0x7fff_ffff),
+        (webp_header(16_383, 16_383), 16_383),
+    ] {
+        match refusal(photos.intake_bytes(&bytes, now())) {
+            Refusal::TooManyPixels { width, height, .. } => assert_eq!((width, height), (side, side)),
+            // The PNG decoder itself refuses rows that don't fit its limit.
+            Refusal::Damaged { format: Format::Png } if side == 0x7fff_ffff => {}
+            other => panic!("{side}: {other:?}"),
+        }
+    }
+    // A progressive JPEG must be held whole, so it may have fewer pixels than a baseline one.
+    let big = |progressive| photos.intake_bytes(&jpeg_header(10_000, 10_000, progressive), now());
+    assert!(matches!(refusal(big(true)), Refusal::TooManyPixels { .. }));
+    assert_eq!(files(folder.path()), [""; 0]);
+    // Its data ends early; like other readers, ours shows what there is.
+    assert_eq!(big(false).unwrap().width, 10_000);
+    if let (Some(before), Some(after)) = (before, most_memory()) {
+        // Other tests run beside this one; none of them, nor this one, comes near what the headers asked for.
+        assert!(after < before + (1 << 30), "{before} {after}");
+    }
+}
+
+#[test]
+fn a_picture_without_width_or_height_is_damaged() {
+    let (_folder, photos) = open();
+    for bytes in [jpeg_header(0, 10, false), jpeg_header(10, 0, false), png_header(0, 5), png_header(5, 0)] {
+        let refusal = refusal(photos.intake_bytes(&bytes, now()));
+        // A JPEG may leave its height to a later marker, which no camera does.
+        assert!(matches!(refusal, Refusal::Damaged { .. } | Refusal::UnusualForm { format: Format::Jpeg }));
+    }
+}
+
+/// A WebP of the chunks given.
+fn riff(chunks: &[(&[u8; 4], &[u8])]) -> Vec<u8> {
+    let chunk = |(kind, data): &(&[u8; 4], &[u8])| {
+        [&kind[..], &(data.len() as u32).to_le_bytes(), data, &[0][..data.len() % 2]].concat()
+    };
+    let body: Vec<u8> = chunks.iter().flat_map(chunk).collect();
+    [&b"RIFF"[..], &(body.len() as u32 + 4).to_le_bytes(), b"WEBP", &body].concat()
+}
+
+#[test]
+fn a_webp_whose_pieces_disagree_is_refused_before_they_are_decoded() {
+    let (_folder, photos) = open();
+    let sound = webp(&picture(40, 30), None);
+    let lossless = &sound[20..];
+    let extended = |flags: u8, width: u8| [flags, 0, 0, 0, width - 1, 0, 0, 29, 0, 0];
+    let refused = |bytes: &[u8]| refusal(photos.intake_bytes(bytes, now()));
+    assert!(photos.intake_bytes(&riff(&[(b"VP8X", &extended(0, 40)), (b"VP8L", lossless)]), now()).is_ok());
+    let damaged = Refusal::Damaged { format: Format::Webp };
+    let unusual = Refusal::UnusualForm { format: Format::Webp };
+    assert_eq!(refused(&riff(&[(b"VP8X", &extended(0, 41)), (b"VP8L", lossless)])), damaged);
+    assert_eq!(refused(&riff(&[(b"VP8X", &extended(0, 40))])), damaged);
+    assert_eq!(refused(&riff(&[(b"VP8X", &extended(2, 40)), (b"VP8L", lossless)])), unusual);
+    assert_eq!(refused(&riff(&[(b"VP8L", lossless), (b"VP8L", lossless)])), unusual);
+    assert_eq!(refused(&riff(&[(b"VP8L", lossless), (b"ANMF", &[0; 40])])), unusual);
+    // Notes that claim four gigabytes.
+    let mut notes = riff(&[(b"VP8X", &extended(8, 40)), (b"VP8L", lossless), (b"EXIF", b"MM\0*")]);
+    let at = notes.len() - 8;
+    notes[at..at + 4].copy_from_slice(&u32::MAX.to_le_bytes());
+    assert_eq!(refused(&notes), damaged);
+}
+
+#[test]
+fn a_jpeg_of_thousands_of_scans_is_refused_without_walking_them() {
+    let (_folder, photos) = open();
+    let whole = jpeg(&picture(640, 480), None);
+    let at = whole.windows(2).position(|pair| pair == [0xff, 0xda]).unwrap();
+    let (head, scan) = (&whole[..at], &whole[at..whole.len() - 2]);
+    let with = |scans: usize| [head, &scan.repeat(scans), &[0xff, 0xd9]].concat();
+    assert!(photos.intake_bytes(&with(3), now()).is_ok(), "repeated scans are odd, but decode");
+    assert_eq!(refusal(photos.intake_bytes(&with(101), now())), Refusal::Damaged { format: Format::Jpeg });
+}
+
+#[test]
+fn every_truncation_is_refused_or_shows_the_whole_picture() {
+    let (folder, photos) = open();
+    for (format, write) in WRITERS {
+        let bytes = write(&picture(48, 36), Some(&exif(6, "2026:05:04 09:15:30", "-07:00")));
+        for length in 0..bytes.len() {
+            match photos.intake_bytes(&bytes[..length], now()) {
+                Err(PhotoError::Refused(_)) => {}
+                Ok(taken_in) => {
+                    // Only what follows the pixels may be missing.
+                    assert!(length + 64 > bytes.len(), "{format:?} cut at {length} of {}", bytes.len());
+                    assert_eq!((taken_in.width, taken_in.height), (36, 48), "{format:?} cut at {length}");
+                }
+                Err(other) => panic!("{format:?} cut at {length}: {other:?}"),
+            }
+        }
+        assert!(photos.intake_bytes(&bytes, now()).is_ok());
+    }
+    assert!(files(folder.path()).iter().all(|file| !file.starts_with("incoming/")));
+}
+
+/// A disk on which the n-th thing that is asked of it fails, in a given way.
+struct Failing {
+    left: Arc<AtomicUsize>,
+    kind: io::ErrorKind,
+    /// The failing write first writes some of its bytes.
+    short: bool,
+}
+
+impl Failing {
+    fn step(&self) -> io::Result<()> {
+        let left = self.left.load(Ordering::SeqCst);
+        if left == usize::MAX {
+            return Ok(());
+        }
+        match left {
+            0 => Err(self.kind.into()),
+            _ => {
+                self.left.store(left - 1, Ordering::SeqCst);
+                Ok(())
+            }
+        }
+    }
+}
+
+impl Disk for Failing {
+    fn create(&self, path: &Path) -> io::Result<File> {
+        self.step()?;
+        File::options().write(true).create_new(true).open(path)
+    }
+
+    fn write(&self, file: &mut File, bytes: &[u8]) -> io::Result<usize> {
+        match self.step() {
+            Ok(()) => io::Write::write(file, bytes),
+            Err(error) if self.short => {
+                io::Write::write_all(file, &bytes[..bytes.len() / 2])?;
+                Err(error)
+            }
+            Err(error) => Err(error),
+        }
+    }
+
+    fn stamp(&self, file: &File, at: std::time::SystemTime) -> io::Result<()> {
+        self.step()?;
+        file.set_modified(at)
+    }
+
+    fn sync(&self, file: &File) -> io::Result<()> {
+        self.step()?;
+        file.sync_all()
+    }
+
+    fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {
+        self.step()?;
+        fs::rename(from, to)
+    }
+
+    fn sync_folder(&self, folder: &Path) -> io::Result<()> {
+        self.step()?;
+        File::open(folder)?.sync_all()
+    }
+
+    fn remove(&self, path: &Path) -> io::Result<()> {
+        self.step()?;
+        fs::remove_file(path)
+    }
+}
+
+/// Whatever lies under a photo's name is that photo, whole.
+fn assert_nothing_half_written(folder: &Path, original: &[u8]) {
+    let photos = Photos::open(folder.join("photos")).unwrap();
+    for file in files(folder) {
+        if let Some(name) = file.strip_prefix("originals/") {
+            let kept = fs::read(folder.join("photos/originals").join(name)).unwrap();
+            assert_eq!(kept, original, "{file}");
+        }
+    }
+    for id in photos.kept().unwrap() {
+        assert!(photos.check([id]).problems.is_empty(), "where the original is, all is");
+    }
+}
+
+#[test]
+fn a_failure_at_any_step_of_intake_leaves_nothing_half_written() {
+    let bytes = jpeg(&picture(64, 48), None);
+    for kind in [io::ErrorKind::StorageFull, io::ErrorKind::Other, io::ErrorKind::ReadOnlyFilesystem] {
+        for short in [false, true] {
+            for duplicate in [false, true] {
+                let mut step = 0;
+                loop {
+                    let folder = folder();
+                    let left = Arc::new(AtomicUsize::new(usize::MAX));
+                    let disk = Failing { left: Arc::clone(&left), kind, short };
+                    let photos = Photos::open_on(folder.path().join("photos"), Box::new(disk)).unwrap();
+                    if duplicate {
+                        photos.intake_bytes(&bytes, now()).unwrap();
+                    }
+                    left.store(step, Ordering::SeqCst);
+                    let result = photos.intake_bytes(&bytes, now());
+                    let failed = left.swap(usize::MAX, Ordering::SeqCst) == 0;
+                    match &result {
+                        Ok(taken_in) => assert_eq!(taken_in.id, Digest::of(&bytes)),
+                        Err(PhotoError::NoSpace { needed }) => {
+                            assert!(kind == io::ErrorKind::StorageFull && *needed > bytes.len() as u64);
+                        }
+                        Err(PhotoError::Storage { .. }) => assert_ne!(kind, io::ErrorKind::StorageFull),
+                        Err(other) => panic!("step {step}: {other:?}"),
+                    }
+                    assert_nothing_half_written(folder.path(), &bytes);
+                    // The same photo goes in afterwards, and what is left over is swept.
+                    assert_eq!(photos.intake_bytes(&bytes, now()).unwrap().id, Digest::of(&bytes));
+                    let named = BTreeSet::from([Digest::of(&bytes)]);
+                    photos.sweep(&named, later(DAY * 40_000), DAY).unwrap();
+                    assert_eq!(files(folder.path()).len(), 3, "step {step}");
+                    if !failed {
+                        assert!(result.is_ok());
+                        break;
+                    }
+                    step += 1;
+                }
+                assert!(step >= 12, "the steps were counted: {step}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_sweep_takes_what_no_entry_names_after_the_grace_period_and_nothing_else() {
+    let (folder, photos) = open();
+    let [named, unnamed, young] =
+        [40, 60, 80].map(|size| jpeg(&picture(size, 90), None)).map(|bytes| (Digest::of(&bytes), bytes));
+    photos.intake_bytes(&named.1, now()).unwrap();
+    photos.intake_bytes(&unnamed.1, now()).unwrap();
+    let unfinished = folder.path().join("photos/incoming/1-1.part");
+    fs::write(&unfinished, b"half a photo").unwrap();
+    File::options()
+        .append(true)
+        .open(&unfinished)
+        .unwrap()
+        .set_modified(std::time::UNIX_EPOCH + Duration::from_millis(NOW as u64))
+        .unwrap();
+    let stranger = folder.path().join("photos/originals/notes.txt");
+    fs::write(&stranger, b"not ours").unwrap();
+
+    photos.intake_bytes(&young.1, later(DAY * 6)).unwrap();
+    let entries = BTreeSet::from([named.0]);
+    let early = photos.sweep(&entries, later(DAY * 7), DAY * 7).unwrap();
+    assert_eq!((early.photos.len(), early.waiting, early.unfinished, early.freed), (0, 2, 0, 0));
+    let back = photos.sweep(&entries, Moment::from_unix_ms(NOW - 86_400_000), DAY * 7).unwrap();
+    assert_eq!(back.photos.len(), 0, "a clock that went back removes nothing");
+
+    let swept = photos.sweep(&entries, later(DAY * 7 + Duration::from_secs(1)), DAY * 7).unwrap();
+    assert_eq!((&swept.photos[..], swept.waiting, swept.unfinished), (&[unnamed.0][..], 1, 1));
+    assert_eq!(swept.freed, unnamed.1.len() as u64 + 12);
+    assert_eq!(photos.kept().unwrap(), BTreeSet::from([named.0, young.0]).into_iter().collect::<Vec<_>>());
+    assert!(photos.check([named.0, young.0]).problems.is_empty());
+    assert!(stranger.exists());
+    fs::remove_file(stranger).unwrap();
+    assert_eq!(files(folder.path()).len(), 6);
+}
+
+#[test]
+fn a_photo_taken_in_again_is_young_again() {
+    let (_folder, photos) = open();
+    let bytes = jpeg(&picture(90, 90), None);
+    let id = photos.intake_bytes(&bytes, now()).unwrap().id;
+    assert!(photos.intake_bytes(&bytes, later(DAY * 30)).unwrap().duplicate);
+    let swept = photos.sweep(&BTreeSet::new(), later(DAY * 31), DAY * 7).unwrap();
+    assert_eq!((swept.photos.len(), swept.waiting), (0, 1));
+    let swept = photos.sweep(&BTreeSet::new(), later(DAY * 38), DAY * 7).unwrap();
+    assert_eq!(swept.photos, [id]);
+}
+
+#[test]
+fn every_flipped_byte_of_a_photo_or_rendition_is_noticed_and_renditions_are_made_again() {
+    let (folder, photos) = open();
+    let bytes = jpeg(&picture(60, 40), None);
+    let id = photos.intake_bytes(&bytes, now()).unwrap().id;
+    let before = photos.read(id, Rendition::Small).unwrap();
+    for file in files(folder.path()) {
+        let path = folder.path().join("photos").join(&file);
+        let whole = fs::read(&path).unwrap();
+        for at in 0..whole.len() {
+            let mut flipped = whole.clone();
+            flipped[at] ^= 1 << (at % 8);
+            fs::write(&path, &flipped).unwrap();
+            let problems = photos.check([id]).problems;
+            assert_eq!(problems.len(), 1, "{file} {at}");
+            assert_eq!(problems[0].damage, Damage::Changed);
+        }
+        if file.contains("-1600") {
+            fs::write(&path, &whole).unwrap();
+        }
+        if file.starts_with("originals") {
+            assert!(matches!(
+                photos.read(id, Rendition::Original),
+                Err(PhotoError::Lost { damage: Damage::Changed, .. })
+            ));
+            let mended = photos.intake_bytes(&bytes, now()).unwrap();
+            assert!(mended.duplicate && mended.mended);
+        }
+    }
+    assert_eq!(photos.read(id, Rendition::Small).unwrap(), before);
+    photos.path(id, Rendition::Large).unwrap();
+    assert!(photos.check([id]).problems.is_empty(), "asked for, they were made again");
+    // One photo's rendition under another's name is noticed too.
+    let other = photos.intake_bytes(&jpeg(&picture(61, 40), None), now()).unwrap().id;
+    let renditions = folder.path().join("photos/renditions");
+    fs::copy(renditions.join(format!("{id}-320.jpg")), renditions.join(format!("{other}-320.jpg"))).unwrap();
+    assert_eq!(photos.check([other]).problems.len(), 1);
+}
+
+#[test]
+fn a_missing_photo_is_told_and_a_missing_rendition_is_made() {
+    let (folder, photos) = open();
+    let id = photos.intake_bytes(&png(&picture(700, 500), None), now()).unwrap().id;
+    for file in files(folder.path()).iter().filter(|file| file.starts_with("renditions")) {
+        fs::remove_file(folder.path().join("photos").join(file)).unwrap();
+    }
+    assert_eq!(photos.check([id]).problems.len(), 2);
+    assert!(photos.path(id, Rendition::Small).unwrap().is_file());
+    assert!(photos.path(id, Rendition::Large).unwrap().is_file());
+    assert!(photos.check([id]).problems.is_empty());
+    fs::remove_file(photos.path(id, Rendition::Original).unwrap()).unwrap();
+    let original = photos.path(id, Rendition::Original);
+    assert!(matches!(original, Err(PhotoError::Lost { damage: Damage::Missing, .. })));
+    let stranger = Digest::of(b"never taken");
+    assert!(matches!(photos.path(stranger, Rendition::Small), Err(PhotoError::Lost { damage: Damage::Missing, .. })));
+    assert!(photos.path(id, Rendition::Small).is_ok(), "what is left of a lost photo is still shown");
+}
+
+#[cfg(unix)]
+#[test]
+fn the_folder_is_its_owners_alone() {
+    use std::os::unix::fs::PermissionsExt;
+    let (folder, _photos) = open();
+    for inner in ["photos", "photos/originals", "photos/renditions", "photos/incoming"] {
+        let mode = fs::metadata(folder.path().join(inner)).unwrap().permissions().mode();
+        assert_eq!(mode & 0o077, 0, "{inner}");
+    }
+}
+
+#[test]
+fn hints_name_what_is_wrong_with_the_picture() {
+    let (_folder, photos) = open();
+    let hints = |picture: &RgbImage| photos.intake_bytes(&jpeg(picture, None), now()).unwrap().judgement.hints;
+    let sharp = picture(1200, 900);
+    assert_eq!(hints(&sharp), []);
+    let blocks = image::imageops::resize(&picture(120, 90), 1200, 900, image::imageops::FilterType::Nearest);
+    assert_eq!(hints(&blocks), []);
+    assert_eq!(hints(&image::imageops::blur(&blocks, 6.0)), [Hint::Blurred]);
+    let levels = |change: fn(u8) -> u8| {
+        let mut picture = sharp.clone();
+        picture.pixels_mut().for_each(|pixel| pixel.0 = pixel.0.map(change));
+        picture
+    };
+    assert_eq!(hints(&levels(|level| level / 5)), [Hint::TooDark]);
+    assert_eq!(hints(&levels(|level| level.saturating_mul(4))), [Hint::TooBright]);
+    assert_eq!(hints(&RgbImage::from_pixel(1200, 900, Rgb([120, 120, 120]))), [Hint::NothingStandsOut]);
+    assert_eq!(hints(&picture(600, 450)), [Hint::TooSmall]);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_bytes_make_intake_fail_otherwise_than_by_a_refusal(
+        which in 0..3_usize,
+        changes in proptest::collection::vec((any::<proptest::sample::Index>(), any::<u8>()), 1..12),
+    ) {
+        let (folder, photos) = open();
+        let (_, write) = WRITERS[which];
+        let mut bytes = write(&picture(40, 30), Some(&exif(3, "2026:05:04 09:15:30", "-07:00")));
+        for (at, value) in changes {
+            let at = at.index(bytes.len());
+            bytes[at] = value;
+        }
+        match photos.intake_bytes(&bytes, now()) {
+            Ok(taken_in) => {
+                prop_assert_eq!(photos.read(taken_in.id, Rendition::Original).unwrap(), bytes);
+                prop_assert!(photos.check([taken_in.id]).problems.is_empty());
+                prop_assert!((0.0..=1.0).contains(&taken_in.judgement.sharpness));
+            }
+            Err(PhotoError::Refused(_)) => prop_assert_eq!(files(folder.path()).len(), 0),
+            Err(other) => prop_assert!(false, "{:?}", other),
+        }
+    }
+
+    #[test]
+    fn exif_of_any_bytes_is_read_or_left_out(block in proptest::collection::vec(any::<u8>(), 0..200), start in 0..3_usize) {
+        let (_folder, photos) = open();
+        let start: &[u8] = [&b"MM\0*\0\0\0\x08\0\x04"[..], b"II*\0\x08\0\0\0\x04\0", b""][start];
+        let block = [start, &block].concat();
+        let taken_in = photos.intake_bytes(&jpeg(&picture(16, 16), Some(&block)), now()).unwrap();
+        prop_assert!((1..=8).contains(&taken_in.orientation.value()));
+    }
+
+    #[test]
+    fn renditions_keep_the_shape(width in 1..2500_u32, height in 1..20_u32) {
+        let (_folder, photos) = open();
+        let taken_in = photos.intake_bytes(&jpeg(&picture(width, height), None), now()).unwrap();
+        let large = decoded(&photos.read(taken_in.id, Rendition::Large).unwrap());
+        let longest = width.max(height).min(1600);
+        prop_assert_eq!(large.width().max(large.height()), longest);
+        let exact = |side: u32| (f64::from(side) * f64::from(longest) / f64::from(width.max(height))).max(1.0);
+        prop_assert!((f64::from(large.width()) - exact(width)).abs() <= 0.5);
+        prop_assert!((f64::from(large.height()) - exact(height)).abs() <= 0.5);
+    }
 }

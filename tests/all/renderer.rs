@@ -74,17 +74,19 @@ fn unlike(a: &RgbImage, b: &RgbImage) -> f64 {
     far as f64 / f64::from(a.width() * a.height())
 }
 
+type Change = fn(&mut Sidewall);
+
 #[test]
 fn each_parameter_of_a_sidewall_shows() {
     let plain = Sidewall { view: View { noise: 0.0, ..View::ahead(810.0) }, ..Sidewall::default() };
     let picture = plain.render(480, 360);
     assert_eq!(picture, plain.render(480, 360), "the same parameters give the same picture");
-    let with = |change: fn(&mut Sidewall)| {
+    let with = |change: Change| {
         let mut tire = plain.clone();
         change(&mut tire);
         unlike(&picture, &tire.render(480, 360))
     };
-    let changes: [(&str, fn(&mut Sidewall)); 12] = [
+    let changes: [(&str, Change); 12] = [
         ("size", |tire| tire.size = "LT235/85R16".into()),
         ("service", |tire| tire.service = "115/112Q".into()),
         ("TIN", |tire| tire.tin = "DOT 9X1 8AB2CD 0722".into()),

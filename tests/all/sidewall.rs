@@ -5,12 +5,14 @@ use std::path::Path;
 
 mod camera;
 mod compare;
+mod corpus;
 mod generate;
 mod mutation;
 mod problems;
 mod read;
 mod round_trip;
 mod tables;
+mod words;
 mod worked;
 
 /// The rows of a table in `standards/`, by column.

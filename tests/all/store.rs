@@ -1,10 +1,13 @@
 //! The book on the disk keeps what it acknowledged, and says so when it can't.
 
+mod backup;
 mod damage;
 mod faults;
 mod flips;
 mod folder;
+mod golden;
 mod keeping;
+mod words;
 
 use std::path::Path;
 

@@ -4,3 +4,4 @@ mod nuts;
 mod plan;
 mod tables;
 mod target;
+mod words;

@@ -104,6 +104,42 @@ pub enum Reason {
     Owner,
 }
 
+impl Reason {
+    /// All reasons.
+    pub const ALL: [Self; 30] = [
+        Self::ShaftSeen,
+        Self::NoShaftSeen,
+        Self::ShaftEndSeen,
+        Self::HubCovered,
+        Self::CaplessUnit,
+        Self::FreeHubsFitted,
+        Self::OwnMotor,
+        Self::EngineRunning,
+        Self::OnTheGround,
+        Self::BrakeSet,
+        Self::BrakeNotKnown,
+        Self::HubsFree,
+        Self::ShaftTurned,
+        Self::ShaftTurnedNotHeld,
+        Self::ShaftStayed,
+        Self::OtherWay,
+        Self::SameWay,
+        Self::SameWayNotHeld,
+        Self::FreeInNeutral,
+        Self::OppositeNotWatched,
+        Self::TurnsAloneInGear,
+        Self::MotorTurnsAlong,
+        Self::HeldInNeutral,
+        Self::HeldThroughLocking,
+        Self::HeldInGear,
+        Self::HeldOnlyInGear,
+        Self::NoSuchAxle,
+        Self::TrailerClass,
+        Self::Manual,
+        Self::Owner,
+    ];
+}
+
 /// One row for a look at a hub.
 #[derive(Debug, Clone, Copy)]
 pub struct LookRow {

@@ -12,9 +12,9 @@ use crate::ident::Digest;
 use crate::logbook::{Book, Job};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
+use crate::report;
 use crate::store::Check;
 use crate::vehicle::Place;
-use crate::words::pending_report as report;
 use crate::words::{FactContext, Quantity, Say, Speech, Words};
 
 impl Engine {
@@ -151,7 +151,7 @@ impl Engine {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
         let photo = |id: Digest| self.photos.read(id, Rendition::Large).ok();
-        Ok(report::card(&self.book, job, self.procedure_of(job), &words, &photo))
+        Ok(report::card(&self.logbook, &self.book, job, self.procedure_of(job), &words, &photo))
     }
 }
 
@@ -223,8 +223,8 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .filter(|caution| caution.applies(&here))
         .map(|caution| CautionLine {
             code: caution.code().to_owned(),
-            signal: words.text(&format!("signal-{}", caution.signal().code()), &[]),
-            sentence: words.text(&format!("caution-{}", caution.code()), &[]),
+            signal: words.signal(caution.signal()),
+            sentence: words.caution(caution),
             again: shown_before(caution),
         })
         .collect()
@@ -280,7 +280,7 @@ pub(super) fn check(check: &Check, photos: &Photos, book: &Book, words: &Words) 
         .problems
         .iter()
         .map(|problem| CheckLine {
-            kind: problem.kind.code(),
+            kind: problem.kind.code().to_owned(),
             at: words.spot(&problem.at),
             sentence: problem.say(words),
         })

@@ -131,6 +131,14 @@ impl Fastener {
     }
 
     /// Whether its seat fits the wheel's: a [`Fit::Mismatch`] is a stop.
+    ///
+    /// ```
+    /// use lugbook::fastener::{Fastener, Fit, Kind, Seat, Seating};
+    /// let mut nut = Fastener::new(Kind::Nut);
+    /// assert_eq!(nut.fit(Some(Seating::of(Seat::Cone))), Fit::NotKnown);
+    /// nut.seating = Some(Seating::of(Seat::Ball));
+    /// assert!(matches!(nut.fit(Some(Seating::of(Seat::Cone))), Fit::Mismatch(_)));
+    /// ```
     pub fn fit(&self, wheel: Option<Seating>) -> Fit {
         match (self.seating, wheel) {
             (Some(own), Some(wheel)) => own.fit(wheel),

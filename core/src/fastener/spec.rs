@@ -215,6 +215,13 @@ impl TorqueSpec {
     }
 
     /// The first two printings that disagree by more than [`CLASH_PERCENT`].
+    ///
+    /// ```
+    /// use lugbook::fastener::TorqueSpec;
+    /// let rounded = TorqueSpec::printed(["125..150 N.m".parse()?, "90..110 ft-lb".parse()?]);
+    /// assert_eq!(rounded.unit_clash(), None);
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn unit_clash(&self) -> Option<UnitClash> {
         self.printed.iter().enumerate().find_map(|(at, first)| {
             self.printed.iter().skip(at + 1).find_map(|second| {

@@ -70,6 +70,10 @@ impl Wrench {
 
 /// Reads a wrench's accuracy such as `4%`, `±4 %` or `0,5 %`, in percent.
 ///
+/// ```
+/// assert_eq!(lugbook::fastener::accuracy_of("±4 %"), Ok(4.0));
+/// ```
+///
 /// # Errors
 /// When it is no number, negative, or 50 % and more: no wrench is that poor.
 pub fn accuracy_of(text: &str) -> Result<f64, Misread> {
@@ -85,6 +89,13 @@ pub fn accuracy_of(text: &str) -> Result<f64, Misread> {
 }
 
 /// A torque-limiting bar (torque stick): it flexes, so that an impact gun passes on only so much.
+///
+/// ```
+/// use lugbook::fastener::Bar;
+/// let bar = Bar::new("80 ft-lb".parse()?);
+/// assert_eq!((bar.hex, bar.for_guns_up_to), (None, None));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Bar {
     /// The torque marked on it.

@@ -105,6 +105,13 @@ pub fn advise(target: &Torque, bar: &Bar, gun: Option<&Gun>, nut: Option<Span>) 
 }
 
 /// The bar to take from a set: the one with the highest marking that stands clearly under the target.
+///
+/// ```
+/// use lugbook::fastening::{choose, Bar};
+/// let bars = [Bar::new("80 ft.lb".parse()?), Bar::new("100 ft.lb".parse()?)];
+/// assert_eq!(choose(&"135 N.m".parse()?, &bars), bars.first());
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 pub fn choose<'a>(target: &Torque, bars: &'a [Bar]) -> Option<&'a Bar> {
     bars.iter()
         .filter(|bar| advise(target, bar, None, None).standing == BarStanding::Under)

@@ -55,6 +55,11 @@ const ROWS: [(f64, ChartRow); 4] = [
 const WITHHELD_FROM_MM: f64 = 14.0;
 
 /// All rows of the generic chart that are given at all, thinnest first.
+///
+/// ```
+/// use lugbook::fastening::bench_rows;
+/// assert_eq!(bench_rows().next().map(|row| row.diameter), Some("10 mm"));
+/// ```
 pub fn bench_rows() -> impl Iterator<Item = ChartRow> {
     ROWS.iter().map(|(_, row)| *row)
 }

@@ -48,6 +48,12 @@ const FACTORS: [NutFactor; 7] = [
 /// The ranges of nut factors by finish (grade S: one seller's engineering data).
 ///
 /// They overlap widely, which is why clamp load is information only.
+///
+/// ```
+/// use lugbook::fastening::{nut_factors, Finish};
+/// let dry = nut_factors().iter().find(|factor| factor.finish == Finish::DrySteel).unwrap();
+/// assert_eq!((dry.low, dry.high), (0.18, 0.27));
+/// ```
 pub fn nut_factors() -> &'static [NutFactor] {
     &FACTORS
 }
@@ -115,6 +121,13 @@ pub enum PropertyClass {
 ///
 /// Proof stresses 580 (8.8 up to 16 mm) and 600 (8.8 above), 830 and 970 MPa,
 /// read from a printed ISO 898-1 proof-load table (grade S).
+///
+/// ```
+/// use lugbook::fastening::{proof_load_kn, PropertyClass};
+/// let proof = proof_load_kn("M12 x 1.5".parse()?, PropertyClass::Class10_9).unwrap();
+/// assert_eq!((proof * 10.0).round(), 731.0);
+/// # Ok::<(), lugbook::fastener::BadThread>(())
+/// ```
 pub fn proof_load_kn(thread: Thread, class: PropertyClass) -> Option<f64> {
     let stress_mpa = match class {
         PropertyClass::Class8_8 if thread.diameter_mm() <= 16.0 => 580.0,

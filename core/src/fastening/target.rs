@@ -122,6 +122,15 @@ pub fn target(spec: &TorqueSpec, wrench: &Wrench) -> Result<Target, NoTarget> {
 /// As [`target`], with an adapter on the wrench: the setting is a step of the
 /// scale and the target what the nut gets by it.
 ///
+/// ```
+/// use lugbook::fastening::{target_through, Adapter, TorqueSpec, Wrench};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let adapter = Adapter { lever: "400 mm".parse()?, extension: "100 mm".parse()?, angle_degrees: 0.0 };
+/// let found = target_through(&spec, &Wrench::new(4.0, "1 N.m".parse()?), &adapter).unwrap();
+/// assert_eq!((found.setting.to_string(), found.target.to_string()), ("110 N.m".into(), "137.5 N.m".into()));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// As [`target`], and when the adapter cannot be computed with.
 pub fn target_through(spec: &TorqueSpec, wrench: &Wrench, adapter: &Adapter) -> Result<Target, NoTarget> {

@@ -25,13 +25,19 @@ pub fn at_temperature(gauge: Pressure, from: Temperature, to: Temperature) -> Re
     let kelvin = |t: Temperature| t.in_unit(TemperatureUnit::Celsius) + KELVIN;
     let ratio = kelvin(to) / kelvin(from);
     let kpa = (gauge.in_unit(PressureUnit::Kilopascal) + ATMOSPHERE_KPA) * ratio - ATMOSPHERE_KPA;
-    steady_gauge(kpa, gauge.unit())
+    self::gauge(kpa, gauge.unit())
 }
 
 /// A gauge pressure from kilopascals, told in a unit.
 ///
+/// ```
+/// use lugbook::{inflation::gauge, measure::PressureUnit};
+/// assert_eq!(gauge(250.0, PressureUnit::Bar)?.to_string(), "2.5 bar");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
+///
 /// # Errors
 /// When it is no gauge pressure.
-pub fn steady_gauge(kpa: f64, unit: PressureUnit) -> Result<Pressure, Misread> {
+pub fn gauge(kpa: f64, unit: PressureUnit) -> Result<Pressure, Misread> {
     Ok(Pressure::new(kpa, PressureUnit::Kilopascal)?.to_unit(unit))
 }

@@ -2,7 +2,7 @@ use serde::Serialize;
 
 use crate::measure::{Misread, Pressure, PressureUnit};
 
-use super::gas::steady_gauge;
+use super::gas::gauge;
 
 /// The share of the placard at which the warning lamp must light (49 CFR 571.138
 /// S4.2(a), read in a copy).
@@ -27,7 +27,7 @@ const LAMP_SHARE: f64 = 0.75;
 pub fn lamp_threshold(placard: Pressure, floor: Option<Pressure>) -> Result<Pressure, Misread> {
     let under = Pressure::new(placard.value() * LAMP_SHARE, placard.unit())?;
     match floor {
-        Some(floor) if floor > under => steady_gauge(floor.in_unit(PressureUnit::Kilopascal), placard.unit()),
+        Some(floor) if floor > under => gauge(floor.in_unit(PressureUnit::Kilopascal), placard.unit()),
         _ => Ok(under),
     }
 }
@@ -45,6 +45,12 @@ pub enum Standing {
 }
 
 /// How a cold reading stands to the placard.
+///
+/// ```
+/// use lugbook::inflation::{standing, Standing};
+/// assert_eq!(standing("30 psi".parse()?, "35 psi".parse()?, None)?, Standing::Low);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 ///
 /// # Errors
 /// As [`lamp_threshold`].

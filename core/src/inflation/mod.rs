@@ -11,7 +11,7 @@ mod leak;
 mod rotation;
 mod setting;
 
-pub use gas::{ATMOSPHERE_KPA, at_temperature, steady_gauge};
+pub use gas::{ATMOSPHERE_KPA, at_temperature, gauge};
 pub use lamp::{Standing, lamp_threshold, standing};
 pub use leak::{Leak, Visit, leak};
 pub use rotation::{Act, AxleChange, after_rotation};

@@ -36,6 +36,17 @@ pub enum Act {
 }
 
 /// What the moves of a rotation ask of the pressures: the placard goes by axle, not by tire.
+///
+/// ```
+/// use lugbook::inflation::{after_rotation, Act};
+/// use lugbook::limits::{Placard, PlacardTire};
+/// use lugbook::vehicle::{Place, Side};
+/// let tire = |cold| Some(PlacardTire { cold, full_load: None, size: None });
+/// let placard = Placard { axles: vec![tire("35 psi".parse()?), tire("38 psi".parse()?)], ..Placard::default() };
+/// let back = (Place::single(1, Side::Left), Place::single(2, Side::Left));
+/// assert_eq!(after_rotation(&placard, &[back])[0].act, Act::Raise);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 pub fn after_rotation(placard: &Placard, moves: &[(Place, Place)]) -> Vec<AxleChange> {
     let cold = |place| placard.at(place).map(|tire| tire.cold);
     moves

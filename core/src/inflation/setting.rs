@@ -330,6 +330,10 @@ pub struct ReferencePressure {
 const READ: Source = Source::read(Grade::Secondary, "load range page");
 
 /// Reference pressures by class (psi grade S, kPa from memory; high load all from memory).
+///
+/// ```
+/// assert!(lugbook::inflation::reference_pressures().iter().all(|row| !row.source.grade.may_refuse()));
+/// ```
 pub fn reference_pressures() -> [ReferencePressure; 5] {
     let row = |class, psi, kpa, source| ReferencePressure { class, psi, kpa, source };
     [

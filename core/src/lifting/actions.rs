@@ -161,27 +161,22 @@ impl Act {
         match self {
             Self::SecureSite => &[C::Slope, C::PassingTraffic, C::NotSeen],
             Self::SecureVehicle | Self::Chock => &[C::VehicleRolls],
-            Self::CrackNuts => &[C::PulledOffJack, C::SocketSlips],
-            Self::RaiseRunways | Self::RaiseClear => &[C::OverloadedGear, C::LiftUnsettled],
+            Self::CrackNuts => &[C::CrackOnGround, C::SocketSlips],
+            Self::RaiseRunways | Self::RaiseClear => &[C::OverloadedGear, C::LiftPoints],
             Self::Raise => &[C::JackAlone, C::OverloadedGear],
+            Self::SetArms | Self::SetJack => &[C::LiftPoints],
             Self::SetStand | Self::WheelUnder | Self::WheelOut => &[C::JackAlone],
-            Self::Rock | Self::SeeStands | Self::SeeLocks => &[C::StandsUnsettled, C::LiftUnsettled],
+            Self::Rock | Self::SeeStands | Self::SeeLocks => &[C::UnderVehicle],
             Self::NutsOff => &[C::TurningSocket, C::ChipsAndNoise, C::GunDirection, C::LostNuts],
-            Self::WheelOff => &[C::HeavyWheel, C::LastNut, C::LooseWheel, C::HotBrakes],
+            Self::WheelOff => &[C::HeavyWheel, C::FallingWheel, C::LooseWheel, C::HotBrakes],
             Self::HoldNut => &[C::InnerWheel],
             Self::WheelOn => &[C::HeavyWheel, C::PinchedFingers, C::UnheldWheel],
-            Self::StartNuts => &[C::UnheldWheel, C::CrossThread],
+            Self::StartNuts => &[C::UnheldWheel, C::CrossedThread],
             Self::Snug => &[C::CrookedSeat, C::LimitingBar, C::TurningSocket],
-            Self::ClearUnder | Self::TakeWeight | Self::Lower | Self::LowerRunways => &[C::UnderWhenLowered],
-            Self::RemoveStand => &[C::JackAlone, C::UnderWhenLowered],
+            Self::ClearUnder | Self::TakeWeight | Self::Lower | Self::LowerRunways => &[C::Lowering],
+            Self::RemoveStand => &[C::JackAlone, C::Lowering],
             Self::FinalTorque => &[C::WheelTurns, C::LimitingBar, C::NutsSettle],
-            Self::FetchSpare
-            | Self::Unchock
-            | Self::SetArms
-            | Self::SetJack
-            | Self::RestOnStands
-            | Self::RestOnLocks
-            | Self::Stow => &[],
+            Self::FetchSpare | Self::Unchock | Self::RestOnStands | Self::RestOnLocks | Self::Stow => &[],
         }
     }
 }
@@ -299,6 +294,7 @@ impl<'a> Writer<'a> {
             self.push(Act::SecureSite, Vec::new(), None);
         }
         self.push(Act::SecureVehicle, Vec::new(), None);
+        self.fetch(steps);
         if self.on_runways() {
             self.chock(self.all_corners());
             self.push(Act::RaiseRunways, self.places(&self.positions_of(self.all_corners())), None);
@@ -468,9 +464,6 @@ impl<'a> Writer<'a> {
 
     fn wheel_on(&mut self, at: usize, wheel: Option<usize>) {
         let Some(wheel) = wheel else { return };
-        if wheel == self.search.positions().len() {
-            self.fetch();
-        }
         self.loose.remove(&wheel);
         if let Some(slot) = self.on.get_mut(at) {
             *slot = Some(wheel);
@@ -479,10 +472,17 @@ impl<'a> Writer<'a> {
         self.push(Act::WheelOn, self.places(&[at]), Some(wheel));
     }
 
-    fn fetch(&mut self) {
-        if !self.fetched {
+    /// The spare comes out while the vehicle still stands: nobody leans into a raised one. It is wanted
+    /// when it goes on a hub, and on the jack alone to lie under the sill.
+    fn fetch(&mut self, steps: &[Step]) {
+        let spare = self.search.positions().len();
+        let mounts = |step: &Step| match step {
+            Step::Lower(_, mounted) => mounted.iter().any(|(_, wheel)| *wheel == spare),
+            Step::Raise(_) => false,
+        };
+        if self.loose.contains(&spare) && (self.alone() || steps.iter().any(mounts)) {
             self.fetched = true;
-            self.push(Act::FetchSpare, vec![Place::Spare], Some(self.search.positions().len()));
+            self.push(Act::FetchSpare, vec![Place::Spare], Some(spare));
         }
     }
 
@@ -497,11 +497,8 @@ impl<'a> Writer<'a> {
         // Best a wheel that stays out, else one that goes on here, else the first that comes off.
         let stays_out = |wheel: &usize| !goes_on.contains(wheel);
         let mut under = self.loose.iter().copied().find(stays_out).or_else(|| self.loose.iter().copied().next());
-        if let Some(wheel) = under {
-            if wheel == self.search.positions().len() {
-                self.fetch();
-            }
-            self.push(Act::WheelUnder, face.clone(), Some(wheel));
+        if under.is_some() {
+            self.push(Act::WheelUnder, face.clone(), under);
         }
         self.push(Act::NutsOff, self.places(&off), None);
         for at in &off {
@@ -586,9 +583,7 @@ impl<'a> Writer<'a> {
             self.push(Act::Unchock, self.face(corner), None);
         }
         self.chocked = 0;
-        let spare = self.search.positions().len();
-        let moved = self.fetched || !self.loose.contains(&spare);
-        if let Some(wheel) = self.loose.iter().copied().next().filter(|_| moved) {
+        if let Some(wheel) = self.loose.iter().copied().next().filter(|_| self.fetched) {
             self.push(Act::Stow, vec![Place::Spare], Some(wheel));
         }
     }

@@ -248,7 +248,7 @@ impl Request {
             moves.push(pair);
         }
         let tools = match self.tools {
-            Tools::Hand => Circumstance::Hand,
+            Tools::Hand => Circumstance::HandTools,
             Tools::Air => Circumstance::Air,
             Tools::Electric => Circumstance::Electric,
         };

@@ -261,6 +261,13 @@ const LIMITS: &[Limit] = &[
 ];
 
 /// All limits of tread depth that are carried.
+///
+/// ```
+/// use lugbook::limits::{limits, Region};
+/// use lugbook::vehicle::Class;
+/// let mut steer = limits().iter().filter(|limit| limit.steer == Some(true));
+/// assert!(steer.all(|limit| !limit.classes.contains(&Class::Car)));
+/// ```
 pub fn limits() -> &'static [Limit] {
     LIMITS
 }

@@ -115,6 +115,15 @@ pub struct Spread {
 }
 
 /// Compares the main grooves of the two tires of an axle; `None` where no rule about it is carried.
+///
+/// ```
+/// use lugbook::limits::{judge_spread, Circumstances, Region, Season};
+/// use lugbook::vehicle::Class;
+/// let france = Circumstances { region: Region::France, class: Class::Car, steer: false, season: Season::Summer };
+/// let spread = judge_spread("8.5 mm".parse()?, "3 mm".parse()?, france).unwrap();
+/// assert!(spread.over && spread.refuses);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 pub fn judge_spread(one: Depth, other: Depth, here: Circumstances) -> Option<Spread> {
     let limit = *limits().iter().find(|limit| limit.force == Force::Spread && holds(limit, here))?;
     let apart_mm = (one.in_unit(DepthUnit::Millimetre) - other.in_unit(DepthUnit::Millimetre)).abs();

@@ -97,7 +97,8 @@ pub enum Refusal {
         /// What it is.
         kind: OtherKind,
     },
-    /// A photo of a known format in a form that is not decoded (lossless, arithmetic or 12-bit JPEG).
+    /// A photo of a known format in a form that is not decoded (lossless, arithmetic or
+    /// 12-bit JPEG, an animated WebP).
     UnusualForm {
         /// The format.
         format: Format,

@@ -10,7 +10,7 @@ pub enum Format {
     Jpeg,
     /// PNG; of an animation, the default picture.
     Png,
-    /// WebP, lossy or lossless; of an animation, the first picture.
+    /// WebP (RFC 9649), lossy or lossless, not an animation.
     Webp,
 }
 

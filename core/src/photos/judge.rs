@@ -95,10 +95,14 @@ fn level(pixel: &[u8]) -> u8 {
     u8::try_from(weighted >> 8).unwrap_or(u8::MAX)
 }
 
-/// Top left corners of 7 × 7 tiles, evenly spread.
+/// Top left corners of up to 7 × 7 tiles, evenly spread.
 fn tiles(width: usize, height: usize) -> impl Iterator<Item = (usize, usize)> {
-    let spread = |side: usize, n: usize| side.saturating_sub(TILE) * n / 6;
-    (0..7).flat_map(move |row| (0..7).map(move |column| (spread(width, column), spread(height, row))))
+    let starts = |side: usize| {
+        let count = (side / TILE).clamp(1, 7);
+        let room = side.saturating_sub(TILE);
+        (0..count).map(move |n| room * n / count.saturating_sub(1).max(1))
+    };
+    starts(height).flat_map(move |top| starts(width).map(move |left| (left, top)))
 }
 
 struct Tile {

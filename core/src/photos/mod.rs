@@ -34,6 +34,7 @@ mod error;
 mod exif;
 mod format;
 mod intake;
+mod jpeg;
 mod judge;
 mod keep;
 mod kept;
@@ -41,6 +42,7 @@ mod limits;
 mod reduce;
 mod seal;
 mod sweep;
+mod webp;
 
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -344,7 +344,7 @@ fn read_service(text: &[u8]) -> Option<(Service, u16)> {
     if !(60..=165).contains(&service.load_index) {
         extra = extra.saturating_add(UNUSUAL);
     }
-    if !service.speed_symbol.is_some_and(|s| s.max_kmh() >= 100) {
+    if service.speed_symbol.is_none_or(|s| s.max_kmh() < 100) {
         extra = extra.saturating_add(UNUSUAL);
     }
     Some((service, extra))
@@ -451,7 +451,7 @@ fn numbers(start: usize, prefix: Fit, symbols: &[Symbol], length: u16, prefixed:
     if !prefixed {
         let letters = body.iter().filter(|s| s.read.is_ascii_alphabetic()).count();
         let digits = body.iter().filter(|s| s.read.is_ascii_digit()).count();
-        let grouped = body.first().is_some() && symbols.iter().filter(|s| s.ends_group).count() <= 3;
+        let grouped = !body.is_empty() && symbols.iter().filter(|s| s.ends_group).count() <= 3;
         if letters == 0 || digits == 0 || !grouped || date.iter().filter(|s| s.read.is_ascii_digit()).count() < 3 {
             return;
         }
@@ -504,7 +504,7 @@ fn push(found: &mut Vec<Candidate>, reading: Reading, at: usize, fit: &Fit, cost
         .substitutions()
         .iter()
         .map(|Taken { at, read, taken, cost }| Substitution {
-            at: *at,
+            at: usize::from(*at),
             read: character(*read),
             taken: character(*taken),
             cost: f64::from(*cost) / 10.0,

@@ -202,10 +202,10 @@ fn size_findings(a: &Size, b: &Size, findings: &mut Vec<Change>) {
         let kind = ChangeKind::Rim { from_in: a.rim_in(), to_in: b.rim_in() };
         findings.push(change(kind, Weight::Warning, Source::GEOMETRY));
     }
-    if let (Some(from_mm), Some(to_mm)) = (a.width_mm(), b.width_mm()) {
-        if (from_mm - to_mm).abs() > 0.05 {
-            findings.push(change(ChangeKind::Width { from_mm, to_mm }, Weight::Note, Source::PRACTICE));
-        }
+    if let (Some(from_mm), Some(to_mm)) = (a.width_mm(), b.width_mm())
+        && (from_mm - to_mm).abs() > 0.05
+    {
+        findings.push(change(ChangeKind::Width { from_mm, to_mm }, Weight::Note, Source::PRACTICE));
     }
     if a.construction() != b.construction() {
         let kind = ChangeKind::Construction { from: a.construction().letter(), to: b.construction().letter() };
@@ -232,10 +232,10 @@ fn service_findings(first: Option<&Service>, second: Option<&Service>, findings:
         _ => findings.push(change(ChangeKind::LoadUnknown, Weight::Note, Source::PRACTICE)),
     }
     let duals = (first.and_then(Service::load_kg_dual), second.and_then(Service::load_kg_dual));
-    if let (Some(from_kg), Some(to_kg)) = duals {
-        if to_kg < from_kg {
-            findings.push(change(ChangeKind::DualLoadLower { from_kg, to_kg }, Weight::Warning, Source::PRACTICE));
-        }
+    if let (Some(from_kg), Some(to_kg)) = duals
+        && to_kg < from_kg
+    {
+        findings.push(change(ChangeKind::DualLoadLower { from_kg, to_kg }, Weight::Warning, Source::PRACTICE));
     }
     match (first.and_then(Service::max_kmh), second.and_then(Service::max_kmh)) {
         (Some(from_kmh), Some(to_kmh)) if to_kmh < from_kmh => {

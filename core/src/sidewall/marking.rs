@@ -28,6 +28,14 @@ pub const MOST_APPROVALS: usize = 12;
 /// Two markings are equal when they say the same; the places of their problems
 /// belong to the text and are not compared. Printing gives the canonical form,
 /// and reading that gives an equal marking.
+///
+/// ```
+/// use lugbook::sidewall::parse;
+/// let marking = parse("p215 / 65 r15 95h extra load");
+/// assert_eq!(marking.to_string(), "P215/65R15 95H XL");
+/// assert_eq!(parse("P215/65R15 95H XL"), marking);
+/// assert!(marking.understood() && !parse("banana").understood());
+/// ```
 #[derive(Debug, Clone, Default)]
 pub struct Marking {
     /// Size designation.
@@ -92,9 +100,10 @@ impl Marking {
     pub fn load_class(&self) -> Option<LoadClass> {
         let passenger = |size: &Size| {
             matches!(size.made_for(), None | Some(Use::Passenger))
-                && matches!(size.section, Section::Metric { aspect: Some(_), .. })
+                // Widths of motorcycle tires end in 0.
+                && matches!(size.section, Section::Metric { aspect: Some(_), width_mm } if width_mm % 10 == 5)
                 && size.suffix.is_none()
-                && size.rim_tenths % 10 == 0
+                && size.rim_tenths.is_multiple_of(10)
         };
         self.load.or_else(|| {
             let single = self.service.is_some_and(|s| s.load_index_dual.is_none());
@@ -219,6 +228,12 @@ pub fn parse(text: &str) -> Marking {
     if !upper.is_ascii() {
         for problem in &mut problems.0 {
             place(&upper, problem);
+        }
+    }
+    for problem in &mut problems.0 {
+        // As it stands in the text, not in capitals.
+        if let ProblemKind::Unknown { text: shown, .. } | ProblemKind::Name { text: shown } = &mut problem.kind {
+            *shown = text.chars().skip(problem.at).take(problem.len.min(24)).collect();
         }
     }
     if !marking.understood() && !problems.0.iter().any(|p| p.severity == Severity::Error) {

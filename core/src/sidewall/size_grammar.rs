@@ -117,6 +117,12 @@ fn metric_or_inch(scan: &mut Scan<'_>, first: Digits, prefix: Option<Prefix>) ->
         return flotation(scan, first.value.checked_mul(100)?, false);
     }
     let (written, rim_tenths, rim_at) = construction_and_rim(scan)?;
+    // `100R 14…` is a service description and something else.
+    let letter_apart = scan.between(after_first, rim_at).first() == Some(&b' ');
+    let rim_apart = scan.between(after_first, rim_at).last() == Some(&b' ');
+    if rim_apart && !letter_apart {
+        return None;
+    }
     let millimetres = first.count == 3;
     if written == Written::Dash && scan.at() > after_first.saturating_add(8) {
         return None;
@@ -182,7 +188,7 @@ fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize, prefix: Option
 fn broken_behind_aspect(scan: &mut Scan<'_>) -> Draft {
     scan.spaces();
     let at = scan.at();
-    if scan.at_end_of_item() {
+    if scan.at_end_of_item() || scan.peek().is_some_and(|b| b.is_ascii_digit()) {
         return Draft::Broken { at, len: 0, kind: ProblemKind::SizeUnfinished { missing: SizePart::Construction } };
     }
     if construction(scan).is_some() {
@@ -456,16 +462,13 @@ fn finish(scan: &mut Scan<'_>, problems: &mut Problems, parts: Parts) -> Option<
     let rim_end = scan.at();
     if !after_rim_is_fine(scan, prefix) {
         // Without a slash or an x this is too weak to be called a size at all.
-        let sure = matches!(section, Section::Metric { aspect: Some(_), .. } | Section::Flotation { .. })
-            || (written != Written::Dash && rim_tenths >= 80);
-        if !sure {
+        let sure = matches!(section, Section::Metric { aspect: Some(_), .. } | Section::Flotation { .. });
+        let van =
+            matches!(section, Section::Metric { aspect: None, .. }) && written != Written::Dash && rim_tenths >= 80;
+        if !sure && !van {
             return None;
         }
         let odd = scan.token();
-        if matches!(section, Section::Inch { .. } | Section::Letter { .. }) && !odd.iter().all(u8::is_ascii_alphabetic)
-        {
-            return None;
-        }
         problems.add(scan.at(), odd.len(), ProblemKind::AfterSize { found: shown(odd) });
         scan.go_to(scan.at().saturating_add(odd.len()));
         return Some(None);
@@ -549,7 +552,7 @@ fn told_unusual(size: &Size, problems: &mut Problems, start: usize, first_at: us
             );
         }
     }
-    let whole = size.rim_tenths % 10 == 0;
+    let whole = size.rim_tenths.is_multiple_of(10);
     let usual = if whole {
         (USUAL_RIM_IN.0..=USUAL_RIM_IN.1).contains(&(size.rim_tenths / 10))
     } else {

@@ -10,7 +10,7 @@ const MOST_TAKEN: usize = 24;
 /// The most substitutions in one fit; more is not a reading.
 pub(super) const MOST_SUBSTITUTIONS: usize = 7;
 /// How many fits are kept at each slot.
-const BEAM: usize = 20;
+const BEAM: usize = 16;
 /// The dearest fit that is kept, tenths of a nat.
 pub(super) const DEAREST: u16 = 75;
 /// A mark that is not there.
@@ -43,7 +43,8 @@ pub(super) enum Slot {
 /// `read` where one was put in.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub(super) struct Taken {
-    pub at: usize,
+    /// Character of the text; texts are short.
+    pub at: u16,
     pub read: u8,
     pub taken: u8,
     pub cost: u16,
@@ -53,12 +54,12 @@ pub(super) struct Taken {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Fit {
     text: [u8; MOST_TAKEN],
-    len: usize,
+    len: u8,
     /// Where the next character stands.
     pub at: usize,
     pub cost: u16,
     substitutions: [Taken; MOST_SUBSTITUTIONS],
-    substituted: usize,
+    substituted: u8,
 }
 
 impl Fit {
@@ -74,18 +75,18 @@ impl Fit {
     }
 
     pub fn text(&self) -> &[u8] {
-        self.text.get(..self.len).unwrap_or_default()
+        self.text.get(..usize::from(self.len)).unwrap_or_default()
     }
 
     pub fn substitutions(&self) -> &[Taken] {
-        self.substitutions.get(..self.substituted).unwrap_or_default()
+        self.substitutions.get(..usize::from(self.substituted)).unwrap_or_default()
     }
 
     /// The same with one more character; `None` when it gets too dear.
     pub fn push(mut self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
-        *self.text.get_mut(self.len)? = taken;
+        *self.text.get_mut(usize::from(self.len))? = taken;
         self.len = self.len.saturating_add(1);
-        self = self.priced(Taken { at: self.at, read: read.unwrap_or(0), taken, cost })?;
+        self = self.priced(Taken { at: u16::try_from(self.at).ok()?, read: read.unwrap_or(0), taken, cost })?;
         if read.is_some() {
             self.at = self.at.saturating_add(1);
         }
@@ -94,7 +95,7 @@ impl Fit {
 
     fn priced(mut self, taken: Taken) -> Option<Self> {
         if taken.cost > 0 {
-            *self.substitutions.get_mut(self.substituted)? = taken;
+            *self.substitutions.get_mut(usize::from(self.substituted))? = taken;
             self.substituted = self.substituted.saturating_add(1);
             self.cost = self.cost.saturating_add(taken.cost);
         }
@@ -102,7 +103,7 @@ impl Fit {
     }
 
     fn skip(mut self, read: u8, cost: u16) -> Option<Self> {
-        self = self.priced(Taken { at: self.at, read, taken: 0, cost })?;
+        self = self.priced(Taken { at: u16::try_from(self.at).ok()?, read, taken: 0, cost })?;
         self.at = self.at.saturating_add(1);
         Some(self)
     }

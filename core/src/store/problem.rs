@@ -1,6 +1,6 @@
 //! What a check of a book can find.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::entry::Broken;
 use crate::ident::StreamId;
@@ -85,6 +85,34 @@ pub enum ProblemKind {
     FileGone,
 }
 
+impl ProblemKind {
+    /// The kind's code in data: `digest`, `gap`, `forgotten` …
+    ///
+    /// ```
+    /// use lugbook::store::ProblemKind;
+    /// assert_eq!(ProblemKind::PersonalGone.code(), "personal-gone");
+    /// ```
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::Digest => "digest",
+            Self::Unreadable => "unreadable",
+            Self::NewerEntry { .. } => "newer-entry",
+            Self::Personal => "personal",
+            Self::PersonalGone => "personal-gone",
+            Self::Row => "row",
+            Self::Chain => "chain",
+            Self::Gap { .. } => "gap",
+            Self::Head => "head",
+            Self::Forgotten { .. } => "forgotten",
+            Self::Tables => "tables",
+            Self::File { .. } => "file",
+            Self::Interrupted => "interrupted",
+            Self::Header => "header",
+            Self::FileGone => "file-gone",
+        }
+    }
+}
+
 /// Where something does not hold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(tag = "where", rename_all = "kebab-case")]
@@ -111,7 +139,7 @@ pub enum Spot {
 }
 
 /// Numbers of a stream that were lost to damage and are known to be missing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Missing {
     /// The stream.
     pub stream: StreamId,

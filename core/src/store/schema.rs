@@ -145,3 +145,88 @@ pub(super) fn migrate(
     conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())).map_err(fault)?;
     Ok(Some(had))
 }
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+
+    use super::*;
+    use crate::store::{Opening, Store};
+
+    /// A step that a later version could bring, and one that fails half-way.
+    const LATER: &[&str] = &[STEPS[0], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO later VALUES ('new');"];
+    const FAILING: &[&str] = &[STEPS[0], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO nowhere VALUES (1);"];
+
+    fn now() -> Moment {
+        Moment::from_unix_ms(1_777_886_100_000)
+    }
+
+    /// A folder with a closed book.
+    fn book(name: &str) -> Folder {
+        let path = std::env::temp_dir().join(format!("lugbook-schema-{name}-{}", std::process::id()));
+        let _ = fs::remove_dir_all(&path);
+        let stream = crate::ident::StreamId::from_parts(1, [1; 10]);
+        let (store, _) = Store::open(&path, Opening { stream, now: now() }).unwrap();
+        store.close().unwrap();
+        Folder::new(&path)
+    }
+
+    fn copies(folder: &Folder) -> Vec<std::path::PathBuf> {
+        let names = fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
+        names.filter(|path| path.to_string_lossy().contains("book-of-version-1")).collect()
+    }
+
+    #[test]
+    fn a_migration_keeps_a_whole_copy_of_the_older_book_and_gives_the_tables_of_a_fresh_one() {
+        let folder = book("later");
+        let mut conn = writing(&folder.book()).unwrap();
+        assert_eq!(migrate(&mut conn, &folder, now(), STEPS), Ok(None));
+        assert_eq!(copies(&folder).len(), 0);
+        assert_eq!(migrate(&mut conn, &folder, now(), LATER), Ok(Some(1)));
+        assert!(tables_hold(&conn, LATER).unwrap());
+        assert_eq!(version(&conn).unwrap(), 2);
+        // The version stands in the file itself.
+        assert_eq!(fs::read(folder.book()).unwrap()[60..64], [0, 0, 0, 2]);
+        assert_eq!(migrate(&mut conn, &folder, now(), LATER), Ok(None));
+        let copies = copies(&folder);
+        assert_eq!(copies.len(), 1);
+        let copy = reading(&copies[0], false).unwrap();
+        assert!(tables_hold(&copy, STEPS).unwrap());
+        assert_eq!(version(&copy).unwrap(), 1);
+        fs::remove_dir_all(folder.path()).unwrap();
+    }
+
+    #[test]
+    fn a_migration_that_fails_leaves_the_older_book() {
+        let folder = book("failing");
+        let mut conn = writing(&folder.book()).unwrap();
+        assert!(migrate(&mut conn, &folder, now(), FAILING).is_err());
+        assert_eq!(version(&conn).unwrap(), 1);
+        assert!(tables_hold(&conn, STEPS).unwrap());
+        drop(conn);
+        let opening = Opening { stream: crate::ident::StreamId::from_parts(2, [2; 10]), now: now() };
+        let (store, opened) = Store::open(folder.path(), opening).unwrap();
+        assert_eq!(opened.rescued, None);
+        assert!(store.check().unwrap().ok());
+        drop(store);
+        fs::remove_dir_all(folder.path()).unwrap();
+    }
+
+    #[test]
+    fn tables_that_somebody_changed_are_damage_and_not_migrated() {
+        let folder = book("changed");
+        let mut conn = writing(&folder.book()).unwrap();
+        conn.execute_batch("DROP TRIGGER entry_stays").unwrap();
+        let problem = Problem { kind: ProblemKind::Tables, at: Spot::Book };
+        assert_eq!(migrate(&mut conn, &folder, now(), LATER), Err(StoreError::Restore { problem }));
+        assert_eq!(version(&conn).unwrap(), 1);
+        assert_eq!(copies(&folder).len(), 0);
+        drop(conn);
+        fs::remove_dir_all(folder.path()).unwrap();
+    }
+
+    #[test]
+    fn the_version_counts_the_steps() {
+        assert_eq!(usize::try_from(VERSION), Ok(STEPS.len()));
+    }
+}

@@ -9,10 +9,10 @@ use crate::fastening::{
 use crate::measure::{Torque, TorqueUnit, Unit};
 
 impl Words {
-    /// A computed torque to a tenth.
+    /// A torque to a tenth, always in the unit of the scale it is set on or marked
+    /// in: a wrench is never told a figure that is not on it.
     fn torque(&self, torque: &Torque) -> String {
-        let rounded = Torque::new((torque.value() * 10.0).round() / 10.0, torque.unit());
-        self.reading(&rounded.unwrap_or(*torque))
+        self.torque_in(torque.value(), torque.unit())
     }
 
     /// A torque or a difference of torques in a unit, to a tenth.
@@ -22,7 +22,7 @@ impl Words {
 
     fn printed_torque(&self, printed: &Printed) -> String {
         match printed.high() {
-            None => self.reading(&printed.low()),
+            None => self.torque(&printed.low()),
             Some(high) => {
                 let unit = printed.unit();
                 let low = self.number(printed.low().value(), 1);
@@ -136,7 +136,7 @@ impl Say for BarWarning {
             Self::GunNotKnown => words.text("tighten-bar-gun-not-known", &[]),
             Self::GunTooStrong { gun, bar } => words.text(
                 "tighten-bar-gun-too-strong",
-                &[("gun", words.reading(gun).into()), ("bar", words.reading(bar).into())],
+                &[("gun", words.torque(gun).into()), ("bar", words.torque(bar).into())],
             ),
             Self::HexNotKnown => words.text("tighten-bar-hex-not-known", &[]),
             Self::HexDiffers { bar, nut } => words.text(
@@ -154,7 +154,9 @@ impl Say for BarAdvice {
             BarStanding::Near => "tighten-bar-near",
             BarStanding::AtOrOver => "tighten-bar-at-or-over",
         };
-        let (rating, advised) = (words.reading(&self.rating), words.torque(&self.advised));
+        // Down to the whole: bars are marked in whole figures, and over the share is over it.
+        let advised = words.torque_in(self.advised.value().floor(), self.advised.unit());
+        let rating = words.torque(&self.rating);
         words.text(id, &[("rating", rating.into()), ("advised", advised.into())])
     }
 }

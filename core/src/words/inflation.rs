@@ -6,11 +6,13 @@ use crate::measure::{Pressure, PressureUnit};
 use crate::vehicle::Layout;
 
 impl Words {
-    /// A computed pressure, with as many decimals as a gauge shows.
+    /// A computed pressure in the chosen units, with as many decimals as a gauge
+    /// shows. Nobody read it, so no reading stands beside it.
     fn computed(&self, pressure: &Pressure) -> String {
-        let scale = 10f64.powi(i32::try_from(pressure.unit().decimals()).unwrap_or(0));
-        let rounded = Pressure::new((pressure.value() * scale).round() / scale, pressure.unit());
-        self.reading(&rounded.unwrap_or(*pressure))
+        let unit = pressure.unit().in_system(self.speech().units);
+        let value = pressure.in_unit(unit);
+        let shown = self.number(value, unit.decimals());
+        self.text(unit.sentence(), &[("value", shown.into()), ("count", value.into())])
     }
 
     /// A difference of pressures in a unit.

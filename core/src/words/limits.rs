@@ -35,11 +35,17 @@ impl Say for Judgement {
     fn say(&self, words: &Words) -> String {
         let (Some(limit), Some(state)) = (&self.limit, self.state) else {
             let lowest = words.reading(&self.lowest);
-            return words.text("depth-no-limit", &[("lowest", lowest.into())]);
+            let unknown = words.text("depth-no-limit", &[("lowest", lowest.into())]);
+            return match self.also.first() {
+                Some(also) => format!("{unknown} {}", words.also(&self.lowest, also)),
+                None => unknown,
+            };
         };
         let id = match state {
             State::BelowLimit | State::Unsafe if self.refuses => "depth-refused",
             State::BelowLimit | State::Unsafe => "depth-below",
+            // No minimum is known, and the wear bars are passed.
+            State::AtLimit if self.also.contains(limit) => return words.also(&self.lowest, limit),
             State::AtLimit => "depth-at-limit",
             State::Watch => match self.also.first() {
                 Some(also) => return words.also(&self.lowest, also),

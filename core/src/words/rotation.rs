@@ -416,7 +416,7 @@ impl Words {
         Pressure::new(kpa.round(), PressureUnit::Kilopascal).map(|p| self.reading(&p)).unwrap_or_default()
     }
 
-    fn kmh(&self, kmh: f64) -> String {
+    pub(super) fn kmh(&self, kmh: f64) -> String {
         Speed::new(kmh, SpeedUnit::KilometrePerHour).map(|speed| self.reading(&speed)).unwrap_or_default()
     }
 }

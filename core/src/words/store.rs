@@ -1,7 +1,7 @@
 //! What is said of a book: what is safe, what is missing, what to do now.
 
 use super::{Say, Words};
-use crate::store::{Again, Mend, Missing, Problem, ProblemKind, Rescued, Spot, StoreError};
+use crate::store::{Again, Mend, Missing, Problem, ProblemKind, Rescued, Restored, Spot, StoreError};
 
 impl Say for StoreError {
     fn say(&self, words: &Words) -> String {
@@ -26,6 +26,15 @@ impl Say for Mend {
             Self::NotWritable { path: at } => path("book-not-writable", at),
             Self::Newer { version, known } => words
                 .text("book-newer", &[("version", version.to_string().into()), ("known", known.to_string().into())]),
+            Self::NotABackup { path: at } => path("book-not-a-backup", at),
+            Self::NewerBackup { version, known } => words.text(
+                "book-newer-backup",
+                &[("version", version.to_string().into()), ("known", known.to_string().into())],
+            ),
+            Self::BackupDamaged { path, at } => words.text(
+                "book-backup-damaged",
+                &[("path", path.display().to_string().into()), ("at", at.as_str().into())],
+            ),
             Self::NewerEntry { .. } => words.text("book-newer-entry", &[]),
             Self::SameId { id } => words.text("book-same-id", &[("id", id.to_string().into())]),
             Self::Unwritable { id } => words.text("book-unwritable", &[("id", id.short().into())]),
@@ -74,15 +83,24 @@ impl Say for ProblemKind {
 
 impl Say for Problem {
     fn say(&self, words: &Words) -> String {
-        let problem = ("problem", self.kind.say(words).into());
+        let kind = self.kind.say(words);
         match self.at {
-            Spot::Book => self.kind.say(words),
-            Spot::Row { arrived } => words.text("problem-at-row", &[problem, ("row", arrived.to_string().into())]),
-            Spot::Stream { stream } => words.text("problem-at-stream", &[problem, ("stream", stream.short().into())]),
-            Spot::Entry { stream, number } => words.text(
-                "problem-at-entry",
-                &[problem, ("stream", stream.short().into()), ("number", number.to_string().into())],
-            ),
+            Spot::Book => kind,
+            at => words.text("problem-at", &[("problem", kind.into()), ("at", words.spot(&at).into())]),
+        }
+    }
+}
+
+impl Words {
+    /// Where something does not hold in a book.
+    pub fn spot(&self, spot: &Spot) -> String {
+        match spot {
+            Spot::Book => self.text("spot-book", &[]),
+            Spot::Row { arrived } => self.text("spot-row", &[("row", arrived.to_string().into())]),
+            Spot::Stream { stream } => self.text("spot-stream", &[("stream", stream.short().into())]),
+            Spot::Entry { stream, number } => {
+                self.text("spot-entry", &[("stream", stream.short().into()), ("number", number.to_string().into())])
+            }
         }
     }
 }
@@ -105,11 +123,24 @@ impl Say for Rescued {
                 said.push(counted(id, number));
             }
         }
-        if missing == 0 && unfit == 0 && self.personal_lost == 0 && self.had.is_none_or(|had| had == self.entries) {
-            said.push(words.text("rescued-whole", &[]));
+        let complete = missing == 0 && unfit == 0 && self.personal_lost == 0;
+        match self.had {
+            None => said.push(words.text("rescued-unknown", &[])),
+            Some(had) if had == self.entries && complete => said.push(words.text("rescued-whole", &[])),
+            Some(_) => {}
         }
         said.push(words.text("rescued-now", &[("aside", self.aside.display().to_string().into())]));
         said.join(" ")
+    }
+}
+
+impl Say for Restored {
+    /// How many entries there were, came, and are.
+    fn say(&self, words: &Words) -> String {
+        let new = words.text("restored", &[("count", count(self.merged.new).into())]);
+        let (before, after) = (self.before.to_string(), self.after.to_string());
+        let counts = words.text("restored-counts", &[("before", before.into()), ("after", after.into())]);
+        format!("{new} {counts}")
     }
 }
 

@@ -1,8 +1,8 @@
 # What to set the wrench to.
 tighten-set = Set the wrench to { $setting }.
 tighten-set-adapter = Set the wrench to { $setting }; through the adapter the nut gets { $target }.
-tighten-band-inside = The manual prints { $min } to { $max }. The worst reading stays { $margin } inside.
-tighten-band-outside = The manual prints { $min } to { $max }. The worst reading may lie { $margin } outside.
+tighten-band-inside = The range is { $min } to { $max }. The worst reading stays { $margin } inside.
+tighten-band-outside = The range is { $min } to { $max }. The worst reading may lie { $margin } outside.
 tighten-no-band = The manual prints one value and no range.
 tighten-order = Tighten in this order, seen from outside, 1 at the top: { $order }.
 tighten-order-makers = Tighten in the maker’s order, seen from outside, 1 at the top: { $order }.
@@ -58,9 +58,9 @@ tighten-adapter-folded-back = The adapter leads the nut too far back along the h
 round-hand-start = Begin each nut by hand.
 round-snug = Snug the nuts in order, about { $percent } percent of the target.
 round-snug-set = Snug the nuts in order with the wrench at { $setting }.
-round-final = Tighten in order to { $setting }, with weight on the tire.
+round-final = Tighten in order with the wrench at { $setting } and weight on the tire.
 round-loosen = Loosen the outer nuts, so that the inner ones can be set.
-round-recheck = Recheck in order at { $setting }, with weight on the tire.
+round-recheck = Recheck in order with the wrench at { $setting } and weight on the tire.
 round-of-inner = Inner nuts: { $round }
 round-of-outer = Outer nuts: { $round }
 

@@ -17,7 +17,7 @@ depth-watch = { $lowest } is near { $limit }. Look again before long. Source: { 
 depth-sound = { $lowest } is clear of the limit of { $limit }. Source: { $source }.
 depth-no-limit = { $lowest }: no limit is known here for this vehicle. Look up the local rule.
 depth-advice = { $lowest } is below the { $limit } advised for winter. Source: { $source }.
-depth-wear-bar = { $lowest } is below the wear bars, { $limit } high. Source: { $source }.
+depth-wear-bar = { $lowest } is below the wear bars, { $limit } high. Plan new tires now. Source: { $source }.
 
 spread-within = The two tires differ by { $apart }; up to { $limit } is allowed. Source: { $source }.
 spread-over = The two tires of this axle differ by { $apart }, over the { $limit } allowed. Source: { $source }.

@@ -1,1 +1,178 @@
+# The job card.
 card-title = Wheel service card
+card-title-of = Wheel service card { $number }: { $name }
+card-kicker = Wheel service card, job { $number }
+card-no-vehicle = The vehicle of this job is not in this book.
+card-practice = Practice job: kept out of wear, due dates and history.
+
+card-model = Model
+card-class = Class
+card-plate = Plate
+card-drive = Drive
+card-odometer = Odometer
+card-work = Work
+card-opened = Opened
+card-ended = Ended
+card-people = People
+card-moment = { $day } { $clock }
+card-person = { $name }, { $role }: { $wrote ->
+    [one] 1 entry
+   *[other] { $wrote } entries
+}, { $hands } with own hands
+card-signed-by = Signed { $how }: { $name }
+card-estimated = estimated
+card-cluster-replaced = instrument replaced
+card-not-recorded = not recorded
+card-not-known = not known
+card-not-read = not read
+
+card-findings = Findings
+card-nothing-found = { $count ->
+    [0] Nothing was found, and no part was looked at.
+    [one] Nothing was found. 1 part was looked at.
+   *[other] Nothing was found. { $count } parts were looked at.
+}
+card-looked = { $count ->
+    [0] No part was looked at by eye.
+    [one] 1 part was looked at by eye.
+   *[other] { $count } parts were looked at by eye.
+}
+card-by-eye = judged by eye
+card-rule-broken = A rule whose text was read is not met.
+
+card-to-do = Not done
+card-next = Next:
+
+card-moves = Where each tire goes
+card-no-plan = No moves were chosen.
+card-drawing = The vehicle from above, front at the top
+card-drawing-still = No tire moves.
+card-front = front
+card-moves-table = A dashed arrow is planned; a full one is a wheel that hangs there.
+card-tire = Tire
+card-was-at = Was at
+card-planned = Planned
+card-hung = Hangs at
+card-stays = stays
+card-stayed = stayed
+card-not-hung = not hung yet
+card-tire-at = { $mark } at { $at }
+
+card-tread = Tread depth
+card-no-tread = No tread was measured.
+card-tread-how = Each bar is a groove’s lowest reading around the tire. Places are those before the moves.
+card-bars = Tread depth of tire { $tire }
+card-groove = Groove { $number }
+card-groove-outer = { $number }, outer
+card-groove-inner = { $number }, inner
+card-lowest = Lowest
+card-last-time = Last time
+card-limit = limit { $limit }
+card-readings = All readings: { $readings }.
+card-before = Last time: { $day }, at { $at }.
+card-before-at = Last time: { $day }, { $odometer }, at { $at }.
+
+card-sidewalls = Sidewalls
+card-no-sidewalls = No sidewall was read.
+card-sidewalls-table = As read from the tires; age on the day the job was opened.
+card-size = Size
+card-service = Service
+card-tin = TIN
+card-made = Made
+card-age = Age
+card-more = Also
+card-week = week { $week }, from { $from }
+card-years = in one of { $years }
+card-age-between = { $least } to { $most }
+
+card-nuts = Wheel nuts
+card-no-nuts = No wheel came off and no nut was tightened.
+card-torque = Torque as printed
+card-thread = Thread
+card-hex = Socket
+card-studs = Studs a wheel
+card-source = Source
+card-recorded = Recorded
+card-torque-unknown = Specification not known.
+card-opened-because = The final gate was opened with this reason: { $reason }.
+card-nuts-of = Wheel nuts at { $at }, seen from outside, order inside each nut
+card-nuts-uncounted = The nuts were not counted.
+card-nuts-final = { $count } of { $of } at final torque
+card-nuts-not-proven = { $count } of { $of } clicked without moving, not proven
+card-nuts-snug = { $count } of { $of } snug only
+card-nuts-begun = { $count } of { $of } begun only
+card-nuts-nothing = { $count } of { $of } not recorded
+card-nuts-one-by-one = Recorded nut by nut.
+card-nuts-in-order = Recorded as one wheel in order.
+card-nuts-both-ways = Recorded partly nut by nut, partly as one wheel in order.
+card-setting = Wrench set to { $setting }.
+card-setting-unknown = Wrench setting not recorded.
+card-rechecked = Rechecked: { $held } of { $of } held.
+card-legend-final = final torque: moved, then clicked
+card-legend-not-proven = clicked without moving: not proven
+card-legend-snug = snug
+card-legend-begun = begun by hand
+card-legend-nothing = not recorded
+card-order-how = The number is the order of tightening; the place is the clock position, top up, seen from outside.
+card-recheck = Recheck
+card-recheck-untold = Nobody was told when to have the nuts checked again.
+
+card-pressures = Pressures
+card-no-pressures = No pressure was read or set.
+card-pressures-table = Found and set in this job, against the placard for the place.
+card-at = At
+card-placard = Placard
+card-found = Found
+card-set = Set
+card-placard-from = Placard: { $source }.
+card-no-placard = Placard not known.
+card-sensors = Sensors and lamp
+card-no-sensors = Sensors and lamp were not looked at.
+
+card-gates = Gates opened and steps skipped
+card-no-gates = None.
+card-opened-gates = Gates opened with a reason
+card-skipped = Steps skipped with a reason
+
+card-given = Approval and existing damage
+card-own = Own vehicle: no approval was asked.
+card-no-approval = No approval was recorded.
+card-approvals = Approval
+card-damage = Existing damage
+card-no-damage = Existing damage was not recorded.
+card-said-by = { $said } { $person }, { $at }.
+
+card-tools = Tools
+card-no-tools = No tool was named.
+card-tools-table = Calibration as its papers say.
+card-tool = Tool
+card-kind = Kind
+card-calibration = Calibration
+card-gauge-step = shows steps of { $step }
+card-no-calibration = none is kept for this kind
+
+card-photos = Photos
+card-photo-of = { $of }
+card-photo-missing = This photo’s file is not at hand.
+card-see-photo = See its photo.
+
+card-corrections = Corrections
+card-corrections-table = Both values stay in the book.
+card-stood = Stood
+card-holds = Holds
+card-why = Reason
+card-who = Who
+card-taken-back = Taken back
+card-by-at = { $person }, { $at }
+
+card-record = Every entry
+card-entries = { $count ->
+    [one] 1 entry of this job, as it was written.
+   *[other] { $count } entries of this job, as they were written.
+}
+card-hands-of = { $person }; hands: { $hands }
+card-not-sealed = Signed by name, not sealed by the device.
+card-unsigned = Not signed.
+card-digest = Last entry: { $digest }. These ten digits tell two cards apart; they prove nothing.
+card-deference = The vehicle maker’s manual, local codes and licensed practice stand above everything on this card.
+card-times = Times are universal time (UTC), as this device’s clock told them.

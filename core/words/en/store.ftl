@@ -9,13 +9,16 @@ book-same-id = The id { $id } already names another entry. Nothing was added. Us
 book-unwritable = Entry { $id } can't be written down. Nothing was added. Check its numbers.
 book-unchained = Entry { $number } of device { $stream } does not follow the one before it. Nothing was taken in. Ask for its entries again, all of them.
 book-forked = Device { $stream } tells two different entries { $number }. Nothing was taken in. Keep both copies and ask who changed one.
+book-not-a-backup = “{ $path }” is not a backup of a book. Choose another file.
+book-newer-backup = This backup was written by a newer program (version { $version }; this one knows { $known }). Update this program.
+book-backup-damaged = The backup “{ $path }” does not hold ({ $at }). Nothing was taken from it. Try an older backup.
 book-no-entry = There is no entry { $id } in this book.
 book-stream-in-use = The new stream { $stream } is in the book already. Nothing was changed. Open it again.
 
 book-free-space = No space is left. Every saved entry is safe; this one was not saved. Free some space and save it again.
 book-open-elsewhere = Another program has this book open. Close it there, then try again.
 book-held = Another program is holding this book's file. Try again in a moment.
-book-damaged = The book is damaged ({ $problem }). Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
+book-damaged = The book is damaged: { $problem }. Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
 book-unforeseen = Something unforeseen happened ({ $what }). Saved entries are safe. Report this.
 
 # What a check found, as a phrase.
@@ -37,9 +40,11 @@ problem-file = the file is broken inside
 problem-interrupted = bringing the book back was interrupted
 problem-header = the file's beginning is broken
 problem-file-gone = the book's file is gone
-problem-at-row = { $problem } (row { $row })
-problem-at-stream = { $problem } (device { $stream })
-problem-at-entry = { $problem } (device { $stream }, entry { $number })
+problem-at = { $problem } ({ $at })
+spot-book = the whole book
+spot-row = row { $row }
+spot-stream = device { $stream }
+spot-entry = device { $stream }, entry { $number }
 
 # What came back from a damaged book.
 rescued-found = The book was damaged: { $problem }.
@@ -61,5 +66,14 @@ rescued-personal = { $count ->
     [one] One name or number did not come back.
    *[other] { $count } names or numbers did not come back.
 }
+rescued-unknown = How many it had is not known.
 rescued-whole = Nothing is known to be missing.
 rescued-now = The damaged files are kept in “{ $aside }”. If something is missing, take in a backup now.
+
+# What a backup brought back.
+restored = { $count ->
+    [0] The book had every entry of the backup.
+    [one] One entry came back from the backup.
+   *[other] { $count } entries came back from the backup.
+}
+restored-counts = Entries before: { $before }. Entries now: { $after }.

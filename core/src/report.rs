@@ -1,0 +1,173 @@
+//! The job card: one HTML file that says what was seen and done, by whom and when.
+//!
+//! A card is true at any step. It holds its pictures and its style, needs no
+//! network and no script, reads on a phone and prints on paper. It says what
+//! is not known instead of leaving it out.
+
+mod drawing;
+mod findings;
+mod head;
+mod nuts;
+mod photos;
+mod record;
+mod sections;
+mod shapes;
+mod tires;
+mod torque;
+mod tread;
+
+use maud::{DOCTYPE, Markup, PreEscaped, html};
+
+use crate::ident::Digest;
+use crate::inspect::Rules;
+use crate::logbook::{Book, Job, Logbook, Vehicle};
+use crate::procedure::{Bay, Procedure};
+use crate::vehicle::Place;
+use crate::words::{Arg, FactContext, Words};
+
+/// The style of the card, embedded.
+const STYLE: &str = include_str!("report/card.css");
+
+/// A small JPEG of a photo, by its digest; none when its file is not at hand.
+pub type SmallPhoto<'a> = dyn Fn(Digest) -> Option<Vec<u8>> + 'a;
+
+/// Everything a card is made from.
+struct Sheet<'a> {
+    logbook: &'a Logbook,
+    book: &'a Book,
+    job: &'a Job,
+    vehicle: &'a Vehicle,
+    procedure: Option<&'a Procedure>,
+    words: &'a Words,
+    rules: Rules,
+    photos: &'a SmallPhoto<'a>,
+}
+
+/// The card of a job: one self-contained HTML file.
+///
+/// `procedure` is the one the job was opened with; without it the card names
+/// steps by their ids and can't say which are still to do. `photos` gives a
+/// small JPEG for a digest, to be held in the file.
+///
+/// A job whose vehicle is not in the book gives a page that says so.
+pub fn card(
+    logbook: &Logbook,
+    book: &Book,
+    job: &Job,
+    procedure: Option<&Procedure>,
+    words: &Words,
+    photos: &SmallPhoto<'_>,
+) -> String {
+    let page = match book.vehicle(job.vehicle) {
+        Some(vehicle) => {
+            Sheet { logbook, book, job, vehicle, procedure, words, rules: Rules::default(), photos }.page()
+        }
+        None => shell(words, &words.text("card-title", &[]), &html! { p { (words.text("card-no-vehicle", &[])) } }),
+    };
+    page.into_string()
+}
+
+/// The file around a card's contents.
+fn shell(words: &Words, title: &str, contents: &Markup) -> Markup {
+    html! {
+        (DOCTYPE)
+        html lang=(words.speech().lang.tag()) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                title { (title) }
+                style { (PreEscaped(STYLE)) }
+            }
+            body { main { (contents) } }
+        }
+    }
+}
+
+impl<'a> Sheet<'a> {
+    fn page(&self) -> Markup {
+        let number = self.job.number.to_string();
+        let title =
+            self.say("card-title-of", &[("number", number.into()), ("name", self.vehicle.name.as_str().into())]);
+        let contents = html! {
+            (self.head())
+            (self.findings())
+            (self.to_do())
+            (self.moves())
+            (self.tread())
+            (self.sidewalls())
+            (self.nuts())
+            (self.pressures())
+            (self.gates())
+            (self.given())
+            (self.tools())
+            (self.pictures())
+            (self.corrections())
+            (self.record())
+            (self.foot())
+        };
+        shell(self.words, &title, &contents)
+    }
+
+    /// A sentence without anything to fill in.
+    fn t(&self, id: &str) -> String {
+        self.words.text(id, &[])
+    }
+
+    fn say(&self, id: &str, args: &[(&str, Arg<'_>)]) -> String {
+        self.words.text(id, args)
+    }
+
+    fn place(&self, place: Place) -> String {
+        self.words.place(&self.vehicle.layout, Some(place))
+    }
+
+    fn context(&self) -> FactContext<'a> {
+        FactContext::of_job(self.book, self.job, self.procedure)
+    }
+
+    fn bay(&self) -> Option<Bay<'a>> {
+        Bay::new(self.procedure?, self.book, self.job)
+    }
+
+    /// Places of the vehicle, and any other that a tire was at when the job was opened.
+    fn places(&self) -> Vec<Place> {
+        let mut places: Vec<Place> = self.vehicle.layout.places().collect();
+        places.extend(self.job.fitted.keys().filter(|place| !self.vehicle.layout.has(**place)));
+        places
+    }
+
+    /// A section with its heading; nothing when it has no contents.
+    fn section(&self, id: &str, heading: &str, contents: Option<Markup>) -> Markup {
+        let named = format!("{id}-heading");
+        html! {
+            @if let Some(contents) = contents {
+                section id=(id) aria-labelledby=(named) {
+                    h2 id=(named) { (self.t(heading)) }
+                    (contents)
+                }
+            }
+        }
+    }
+
+    /// A table that becomes one block a row on a narrow screen: each cell carries its column's name.
+    fn table(&self, caption: &str, columns: &[&str], rows: &[Vec<Markup>]) -> Markup {
+        let names: Vec<String> = columns.iter().map(|id| self.t(id)).collect();
+        html! {
+            table {
+                caption { (self.t(caption)) }
+                thead { tr { @for name in &names { th scope="col" { (name) } } } }
+                tbody {
+                    @for row in rows {
+                        tr {
+                            @for (at, (cell, name)) in row.iter().zip(&names).enumerate() {
+                                @if at == 0 { th scope="row" data-name=(name) { (cell) } }
+                                @else { td data-name=(name) { (cell) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

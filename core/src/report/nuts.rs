@@ -1,0 +1,182 @@
+//! Wheel nuts: a circle a wheel, with the order inside each nut.
+
+use maud::{Markup, html};
+
+use super::Sheet;
+use crate::entry::{Kind, Pass, Shelf, Turned};
+use crate::fastening;
+use crate::logbook::NutSaid;
+use crate::vehicle::Place;
+
+/// How far a nut has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Come {
+    Nothing,
+    Begun,
+    Snug,
+    NotProven,
+    Final,
+}
+
+impl Come {
+    const ALL: [Self; 5] = [Self::Final, Self::NotProven, Self::Snug, Self::Begun, Self::Nothing];
+
+    fn code(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Begun => "begun",
+            Self::Snug => "snug",
+            Self::NotProven => "not-proven",
+            Self::Final => "final",
+        }
+    }
+}
+
+impl Sheet<'_> {
+    pub(super) fn nuts(&self) -> Markup {
+        let places: Vec<Place> = self
+            .places()
+            .into_iter()
+            .filter(|place| *place != Place::Spare)
+            .filter(|place| self.job.came_off(*place) || !self.job.nuts(*place, Pass::Final).is_empty())
+            .collect();
+        let contents = html! {
+            (self.specification())
+            @if places.is_empty() { p { (self.t("card-no-nuts")) } }
+            @else {
+                div class="grid wheels" { @for place in &places { (self.wheel_nuts(*place)) } }
+                (self.legend())
+            }
+            (self.recheck())
+        };
+        self.section("nuts", "card-nuts", Some(contents))
+    }
+
+    fn studs(&self) -> Option<u8> {
+        let shelf = self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf);
+        let printed = match shelf {
+            Some(Shelf::Torque { studs, .. }) => *studs,
+            _ => None,
+        };
+        self.bay().and_then(|bay| bay.studs()).or(printed)
+    }
+
+    /// The order of a wheel's nuts: the maker's when printed, else the trade's.
+    fn order(&self, studs: u8) -> Vec<u8> {
+        let shelf = self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf);
+        let printed = match shelf {
+            Some(Shelf::Torque { spec, .. }) => spec.order.clone(),
+            _ => None,
+        };
+        printed.or_else(|| fastening::order(studs)).unwrap_or_else(|| (1..=studs).collect())
+    }
+
+    fn come(&self, place: Place, nut: u8) -> Come {
+        let said = |pass| self.job.nuts(place, pass).get(&nut).copied();
+        let last = said(Pass::Final).map(|said| said.turned);
+        match last {
+            Some(Some(Turned::Moved)) => Come::Final,
+            Some(_) => Come::NotProven,
+            None if said(Pass::Snug).is_some() => Come::Snug,
+            None if said(Pass::Started).is_some() => Come::Begun,
+            None => Come::Nothing,
+        }
+    }
+
+    fn wheel_nuts(&self, place: Place) -> Markup {
+        let seen = [Pass::Final, Pass::Snug, Pass::Started, Pass::Cracked].map(|pass| self.job.nuts(place, pass));
+        let most = seen.iter().filter_map(|nuts| nuts.keys().next_back().copied()).max();
+        let Some(studs) = self.studs().or(most).filter(|studs| *studs > 0) else {
+            return html! { figure { figcaption { strong { (self.place(place)) } } p { (self.t("card-nuts-uncounted")) } } };
+        };
+        let come: Vec<Come> = (1..=studs).map(|nut| self.come(place, nut)).collect();
+        let order = self.order(studs);
+        let number = |nut: u8| order.iter().position(|at| *at == nut).map_or(usize::from(nut), |at| at + 1);
+        let id = format!("nuts-{}", self.place(place).to_lowercase());
+        let told = self.told(&come);
+        html! {
+            figure {
+                figcaption { strong { (self.place(place)) } }
+                svg class="nuts" role="img" viewBox="0 0 200 200" aria-labelledby={ (id) "-title " (id) "-told" } {
+                    title id={ (id) "-title" } { (self.say("card-nuts-of", &[("at", self.place(place).into())])) }
+                    desc id={ (id) "-told" } { (told) }
+                    circle class="rim" cx="100" cy="100" r="92" {}
+                    circle class="rim" cx="100" cy="100" r="24" {}
+                    @for (nut, come) in (1..=studs).zip(&come) { (nut_shape(nut, studs, number(nut), *come)) }
+                }
+                p { (told) }
+                @for line in self.final_lines(place) { p class="small" { (line) } }
+            }
+        }
+    }
+
+    /// How many nuts have come how far.
+    fn told(&self, come: &[Come]) -> String {
+        let counts = Come::ALL.into_iter().filter_map(|kind| {
+            let count = come.iter().filter(|come| **come == kind).count();
+            let id = format!("card-nuts-{}", kind.code());
+            (count > 0).then(|| self.say(&id, &[("count", count.into()), ("of", come.len().into())]))
+        });
+        self.words.list(counts)
+    }
+
+    /// To which setting, and nut by nut or a wheel in order, as recorded.
+    fn final_lines(&self, place: Place) -> Vec<String> {
+        let mut lines = Vec::new();
+        let said: Vec<NutSaid> = self.job.nuts(place, Pass::Final).into_values().collect();
+        if !said.is_empty() {
+            let how = if said.iter().all(|said| said.in_order) {
+                "card-nuts-in-order"
+            } else if said.iter().any(|said| said.in_order) {
+                "card-nuts-both-ways"
+            } else {
+                "card-nuts-one-by-one"
+            };
+            lines.push(self.t(how));
+            let mut settings: Vec<String> =
+                said.iter().filter_map(|said| said.setting).map(|setting| self.words.reading(&setting)).collect();
+            settings.dedup();
+            let settings = self.words.and_list(settings);
+            let id = if settings.is_empty() { "card-setting-unknown" } else { "card-setting" };
+            lines.push(self.say(id, &[("setting", settings.into())]));
+        }
+        let again = self.job.nuts(place, Pass::Recheck);
+        if !again.is_empty() {
+            let held = again.values().filter(|said| said.turned == Some(Turned::Still)).count();
+            lines.push(self.say("card-rechecked", &[("held", held.into()), ("of", again.len().into())]));
+        }
+        lines
+    }
+
+    fn legend(&self) -> Markup {
+        html! {
+            ul class="legend small" {
+                @for come in Come::ALL {
+                    li {
+                        svg viewBox="0 0 40 40" class="legend-nut" aria-hidden="true" { (nut_at(20.0, 20.0, 1, come)) }
+                        (self.t(&format!("card-legend-{}", come.code())))
+                    }
+                }
+            }
+            p class="small" { (self.t("card-order-how")) }
+        }
+    }
+}
+
+/// A nut at its clock position: 1 at the top, clockwise, seen from outside.
+fn nut_shape(nut: u8, studs: u8, number: usize, come: Come) -> Markup {
+    let turn = std::f64::consts::TAU * (f64::from(nut) - 1.0) / f64::from(studs);
+    let reach = 60.0;
+    let tenths = |value: f64| (value * 10.0).round() / 10.0;
+    nut_at(tenths(100.0 + reach * turn.sin()), tenths(100.0 - reach * turn.cos()), number, come)
+}
+
+/// Solid when final, a ring with a bar when not proven, a thick ring when snug,
+/// a thin one when begun, dashed when nothing was said.
+fn nut_at(x: f64, y: f64, number: usize, come: Come) -> Markup {
+    html! {
+        circle class={ "nut nut-" (come.code()) } cx=(x) cy=(y) r="14" {}
+        text class={ "nut-number nut-number-" (come.code()) } x=(x) y=(y + 5.0) text-anchor="middle" { (number) }
+        @if come == Come::NotProven { path class="nut-bar" d={ "M" (x - 17.0) " " (y + 17.0) " L" (x + 17.0) " " (y - 17.0) } {} }
+    }
+}

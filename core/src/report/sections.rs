@@ -1,0 +1,170 @@
+//! Pressures and lamp, gates and skipped steps, approvals and damage, tools, the foot.
+
+use maud::{Markup, html};
+
+use super::Sheet;
+use crate::entry::{Fact, Kind, Shelf, ToolKind};
+use crate::ident::ToolId;
+use crate::logbook::{Line, Status};
+use crate::measure::Pressure;
+use crate::vehicle::Place;
+
+impl Sheet<'_> {
+    /// Pressures found and set against the placard, then sensors and lamp.
+    pub(super) fn pressures(&self) -> Markup {
+        let rows: Vec<Vec<Markup>> = self.places().into_iter().filter_map(|place| self.pressure_row(place)).collect();
+        let sensors = self.sentences(|fact| matches!(fact, Fact::SensorRead { .. }));
+        let placard = self.book.on_shelf(&self.vehicle.model, Kind::Placard);
+        let contents = html! {
+            @if rows.is_empty() { p { (self.t("card-no-pressures")) } }
+            @else { (self.table("card-pressures-table", &["card-at", "card-placard", "card-found", "card-set"], &rows)) }
+            @match placard {
+                Some(placard) => p class="small" {
+                    (self.say("card-placard-from", &[("source", placard.source.as_str().into())]))
+                    @if let Some(photo) = placard.photo { " " (self.photo_link(photo)) }
+                },
+                None => p class="small" { (self.t("card-no-placard")) },
+            }
+            h3 { (self.t("card-sensors")) }
+            @if sensors.is_empty() { p { (self.t("card-no-sensors")) } }
+            @else { (self.list(&sensors)) }
+        };
+        self.section("pressures", "card-pressures", Some(contents))
+    }
+
+    fn pressure_row(&self, place: Place) -> Option<Vec<Markup>> {
+        let last = |wanted: bool| {
+            self.job.last(|fact| match fact {
+                Fact::PressureMeasured { at, pressure, set, cold, .. } if *at == place && *set == wanted => {
+                    Some((*pressure, *cold))
+                }
+                _ => None,
+            })
+        };
+        let (found, set) = (last(false), last(true));
+        let printed = match self.book.on_shelf(&self.vehicle.model, Kind::Placard).map(|found| &found.shelf) {
+            Some(Shelf::Placard { placard }) => placard.at(place).map(|tire| tire.cold),
+            _ => None,
+        };
+        found.or(set)?;
+        let shown = |reading: Option<(Pressure, Option<bool>)>| match reading {
+            Some((pressure, cold)) => {
+                let cold = match cold {
+                    Some(true) => self.t("pressure-cold"),
+                    Some(false) => self.t("pressure-warm"),
+                    None => String::new(),
+                };
+                format!("{}{cold}", self.words.reading(&pressure))
+            }
+            None => self.t("card-not-recorded"),
+        };
+        let printed = printed.map_or_else(|| self.t("card-not-known"), |pressure| self.words.reading(&pressure));
+        Some([self.place(place), printed, shown(found), shown(set)].map(|text| html! { (text) }).to_vec())
+    }
+
+    /// Lines of this job that `pick` takes, as sentences.
+    fn sentences(&self, pick: impl Fn(&Fact) -> bool) -> Vec<String> {
+        let lines = self.job.lines.iter().filter(|line| pick(&line.fact));
+        lines.map(|line| self.words.fact(&line.fact, &self.context())).collect()
+    }
+
+    fn list(&self, items: &[String]) -> Markup {
+        html! { ul { @for item in items { li { (item) } } } }
+    }
+
+    /// A part with its heading; nothing when it has no items.
+    fn part(&self, heading: &str, items: &[String]) -> Markup {
+        html! { @if !items.is_empty() { h3 { (self.t(heading)) } (self.list(items)) } }
+    }
+
+    /// Gates opened and steps skipped, with their reasons.
+    pub(super) fn gates(&self) -> Markup {
+        let opened = self.sentences(|fact| matches!(fact, Fact::GateOpened { .. }));
+        let skipped = self.sentences(|fact| matches!(fact, Fact::StepSkipped { .. }));
+        let contents = html! {
+            @if opened.is_empty() && skipped.is_empty() { p { (self.t("card-no-gates")) } }
+            (self.part("card-opened-gates", &opened))
+            (self.part("card-skipped", &skipped))
+        };
+        self.section("gates", "card-gates", Some(contents))
+    }
+
+    /// Approvals and damage that was there before.
+    pub(super) fn given(&self) -> Markup {
+        let approvals: Vec<String> = self
+            .job
+            .lines
+            .iter()
+            .filter(|line| matches!(line.fact, Fact::WorkApproved { .. }))
+            .map(|l| self.by(l))
+            .collect();
+        let damage = self.sentences(|fact| matches!(fact, Fact::DamageSeen { .. }));
+        let contents = html! {
+            @if approvals.is_empty() {
+                p { (self.t(if self.vehicle.own { "card-own" } else { "card-no-approval" })) }
+            }
+            (self.part("card-approvals", &approvals))
+            (self.part("card-damage", &damage))
+            @if damage.is_empty() { p { (self.t("card-no-damage")) } }
+        };
+        self.section("given", "card-given", Some(contents))
+    }
+
+    /// A line with its time and the person who said it.
+    fn by(&self, line: &Line) -> String {
+        let said = self.words.fact(&line.fact, &self.context());
+        let person = self.words.person(self.book, line.author);
+        let at = self.moment(line.at);
+        self.say("card-said-by", &[("said", said.into()), ("person", person.into()), ("at", at.into())])
+    }
+
+    /// Tools, each with its calibration, or that it is not known.
+    pub(super) fn tools(&self) -> Markup {
+        let mut used: Vec<ToolId> = Vec::new();
+        let turned = self.job.lines.iter().filter_map(|line| match line.fact {
+            Fact::NutTightened { tool, .. } => tool,
+            _ => None,
+        });
+        for tool in self.job.tools().chain(turned) {
+            if !used.contains(&tool) {
+                used.push(tool);
+            }
+        }
+        let rows: Vec<Vec<Markup>> = used.into_iter().map(|tool| self.tool_row(tool)).collect();
+        let contents = html! {
+            @if rows.is_empty() { p { (self.t("card-no-tools")) } }
+            @else { (self.table("card-tools-table", &["card-tool", "card-kind", "card-calibration"], &rows)) }
+        };
+        self.section("tools", "card-tools", Some(contents))
+    }
+
+    fn tool_row(&self, id: ToolId) -> Vec<Markup> {
+        let name = self.words.tool(self.book, id);
+        let what = self.book.tool(id).map(|tool| &tool.what);
+        let kind = what.map(|what| self.words.tool_kind(what)).unwrap_or_default();
+        let calibration = match what {
+            Some(ToolKind::Wrench { papers }) => self.words.calibrated(papers.last_calibration),
+            Some(ToolKind::PressureGauge { calibrated, .. }) => self.words.calibrated(*calibrated),
+            Some(ToolKind::DepthGauge { resolution }) => {
+                let step = self.words.reading(resolution);
+                self.say("card-gauge-step", &[("step", step.into())])
+            }
+            _ => self.t("card-no-calibration"),
+        };
+        [name, kind, calibration].map(|text| html! { (text) }).to_vec()
+    }
+
+    /// How it is signed, what the digest is for, and who stands above this card.
+    pub(super) fn foot(&self) -> Markup {
+        let last = self.entries_of_job().last().map(|entry| entry.digest().short());
+        html! {
+            footer {
+                @if self.job.status == Status::Signed { p { strong { (self.t("card-not-sealed")) } } }
+                @else { p { strong { (self.t("card-unsigned")) } } }
+                @if let Some(last) = last { p { (self.say("card-digest", &[("digest", last.into())])) } }
+                p { (self.t("card-deference")) }
+                p class="small" { (self.t("card-times")) }
+            }
+        }
+    }
+}

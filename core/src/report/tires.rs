@@ -1,0 +1,126 @@
+//! What stands on each tire, and where each one went.
+
+use maud::{Markup, html};
+
+use super::Sheet;
+use crate::entry::{Fact, SidewallSide};
+use crate::ident::TireId;
+use crate::sidewall::{self, Marking, TinAge};
+use crate::vehicle::Place;
+
+impl Sheet<'_> {
+    /// A tire's mark in this job, else the end of its id.
+    pub(super) fn mark(&self, tire: TireId) -> String {
+        self.job.mark_of(tire).map_or_else(|| tire.short(), str::to_owned)
+    }
+
+    /// Where a tire was hung in this job, when it was.
+    pub(super) fn hung_at(&self, tire: TireId) -> Option<Place> {
+        let hung = self.job.last(|fact| match fact {
+            Fact::WheelOn { at, tire: hung, .. } if *hung == tire => Some(*at),
+            _ => None,
+        })?;
+        let since_off = self.job.is_off(hung);
+        (!since_off).then_some(hung)
+    }
+
+    /// Where each tire was, is wanted and hangs, with the drawing.
+    pub(super) fn moves(&self) -> Markup {
+        let Some((pattern, moves)) = self.job.plan() else {
+            return self.section("moves", "card-moves", Some(html! { p { (self.t("card-no-plan")) } }));
+        };
+        let rows: Vec<Vec<Markup>> = self
+            .places()
+            .into_iter()
+            .filter_map(|place| Some((place, *self.job.fitted.get(&place)?)))
+            .map(|(place, tire)| {
+                let to = moves.iter().find(|m| m.tire == tire).map_or(place, |m| m.to);
+                let wanted = if to == place { self.t("card-stays") } else { self.place(to) };
+                let hung = match self.hung_at(tire) {
+                    Some(at) => self.place(at),
+                    None if to == place => self.t("card-stayed"),
+                    None => self.t("card-not-hung"),
+                };
+                [self.mark(tire), self.place(place), wanted, hung].map(|text| html! { (text) }).to_vec()
+            })
+            .collect();
+        let pattern = self.words.pattern(pattern);
+        let contents = html! {
+            p { strong { (pattern) } }
+            div class="beside" {
+                (self.drawing())
+                (self.table("card-moves-table", &["card-tire", "card-was-at", "card-planned", "card-hung"], &rows))
+            }
+        };
+        self.section("moves", "card-moves", Some(contents))
+    }
+
+    /// Size, service, date and age of each tire, as read.
+    pub(super) fn sidewalls(&self) -> Markup {
+        let mut rows: Vec<Vec<Markup>> = Vec::new();
+        for place in self.places() {
+            let Some(tire) = self.job.fitted.get(&place) else { continue };
+            for side in [SidewallSide::Outer, SidewallSide::Inner] {
+                rows.extend(self.sidewall(place, *tire, side));
+            }
+        }
+        let columns = ["card-tire", "card-size", "card-service", "card-tin", "card-made", "card-age", "card-more"];
+        let contents = (!rows.is_empty()).then(|| self.table("card-sidewalls-table", &columns, &rows));
+        let contents = contents.unwrap_or_else(|| html! { p { (self.t("card-no-sidewalls")) } });
+        self.section("sidewalls", "card-sidewalls", Some(contents))
+    }
+
+    fn sidewall(&self, place: Place, tire: TireId, side: SidewallSide) -> Option<Vec<Markup>> {
+        let (text, looks) = self.job.last(|fact| match fact {
+            Fact::SidewallRead { tire: read, side: on, text, looks, .. } if *read == tire && *on == side => {
+                Some((text, looks))
+            }
+            _ => None,
+        })?;
+        let marking = sidewall::parse(text);
+        let unknown = || self.t("card-not-read");
+        let (made, age) = self.made(&marking);
+        let named = self.say("card-tire-at", &[("mark", self.mark(tire).into()), ("at", self.place(place).into())]);
+        let inner = side == SidewallSide::Inner;
+        let cells = [
+            marking.size.as_ref().map_or_else(unknown, ToString::to_string),
+            marking.service.as_ref().map_or_else(unknown, ToString::to_string),
+            marking.tin.as_ref().map_or_else(unknown, |tin| tin.text().to_owned()),
+            made,
+            age,
+        ];
+        let mut row = vec![html! {
+            (named)
+            @if inner { br; span class="small" { (self.t("sidewall-inner")) } }
+        }];
+        row.extend(cells.into_iter().map(|cell| html! { (cell) }));
+        let words = self.words.list(marking.words.iter().map(ToString::to_string));
+        let looks = self.words.tire_looks(looks);
+        row.push(html! { (self.words.list([words, looks].into_iter().filter(|part| !part.is_empty()))) });
+        Some(row)
+    }
+
+    /// When a tire was made and how old it was when the job was opened.
+    fn made(&self, marking: &Marking) -> (String, String) {
+        let unknown = (self.t("card-not-known"), self.t("card-not-known"));
+        let Some(tin) = &marking.tin else { return unknown };
+        let made = match tin.made() {
+            Some(made) => {
+                self.say("card-week", &[("week", made.week.to_string().into()), ("from", made.from.to_string().into())])
+            }
+            None => {
+                let years = self.words.list(tin.ambiguous().iter().map(ToString::to_string));
+                if years.is_empty() { unknown.0.clone() } else { self.say("card-years", &[("years", years.into())]) }
+            }
+        };
+        let age = match tin.age_on(self.job.opened.day()) {
+            TinAge::Known { age } => self.words.age(age),
+            TinAge::Between { least, most } => self.say(
+                "card-age-between",
+                &[("least", self.words.age(least).into()), ("most", self.words.age(most).into())],
+            ),
+            _ => unknown.1,
+        };
+        (made, age)
+    }
+}

@@ -1,0 +1,300 @@
+//! What is typed wrong, on every command.
+
+use std::collections::BTreeSet;
+use std::path::Path;
+
+use crate::program::{Said, done, lugbook, say, with};
+
+/// A value that a command takes: one that would do, and what must be refused.
+struct Slot {
+    name: &'static str,
+    good: &'static str,
+    bad: &'static [&'static str],
+}
+
+const LONG: &str = "{long}";
+
+const SLOTS: &[Slot] = &[
+    Slot { name: "<text>", good: "words", bad: &["", "   ", "two\nlines", "bell\u{7}", LONG] },
+    Slot { name: "<name>", good: "New name", bad: &["", " ", "tab\there", LONG] },
+    Slot { name: "<person>", good: "Ilse Marwitz", bad: &["nobody", "", LONG] },
+    Slot { name: "<vehicle>", good: "Red coupe", bad: &["no such vehicle", "", LONG] },
+    Slot { name: "<tool>", good: "Wrench", bad: &["no such tool", "", LONG] },
+    Slot { name: "<place>", good: "FL", bad: &["XX", "3L", "SP", "", "1LO", "F L", LONG] },
+    Slot {
+        name: "<distance>",
+        good: "90000 km",
+        bad: &["far", "", "90000", "-5 km", "90000 psi", "9000000000 km", "90,000 km", "1e999 km", LONG],
+    },
+    Slot { name: "<depth>", good: "5.2 mm", bad: &["deep", "", "-1 mm", "80 mm", "5 psi", "5.2.1 mm", LONG] },
+    Slot {
+        name: "<depths>",
+        good: "5.2 4.8 5.3 mm",
+        bad: &["deep", "", "5 4 5", "-5 4 5 mm", "80 4 5 mm", "5 4 5 psi", "1 2 3 4 5 6 7 mm", "; mm", LONG],
+    },
+    Slot { name: "<pressure>", good: "35 psi", bad: &["hard", "", "-5 psi", "35 mm", "5000 psi", LONG] },
+    Slot { name: "<torque>", good: "120 N.m", bad: &["tight", "", "120", "-5 N.m", "120 psi", "99999 N.m", LONG] },
+    Slot {
+        name: "<printed>",
+        good: "125..150 N.m",
+        bad: &["tight", "", "125..150", "150..125 N.m", "125 N.m..100 ft.lb", "0 N.m", LONG],
+    },
+    Slot { name: "<percent>", good: "4%", bad: &["good", "", "-4%", "80%", LONG] },
+    Slot { name: "<day>", good: "2024-03-02", bad: &["2199-01-01", "yesterday", "2024-13-40", "", "-1", LONG] },
+    Slot { name: "<count>", good: "0", bad: &["some", "", "-1", "99999999999999999999", "1.5", LONG] },
+    Slot { name: "<nut>", good: "1", bad: &["0", "13", "-1", "many", "", "256"] },
+    Slot { name: "<line>", good: "1", bad: &["0", "9999", "-1", "last", ""] },
+    Slot {
+        name: "<marking>",
+        good: "225/45R17 91W",
+        bad: &["round and black", "", "225/45R99 91W", "-225/45R17", LONG],
+    },
+    Slot { name: "<mark>", good: "A1", bad: &["", "a very long mark", "x\ny", LONG] },
+    Slot { name: "<pattern>", good: "x", bad: &["zigzag", "", "rearward cross", LONG] },
+    Slot { name: "<plan>", good: "1", bad: &["0", "99", "zigzag", "", "-1", LONG] },
+    Slot {
+        name: "<file>",
+        good: "{picture}",
+        bad: &["no-such-file.jpg", "", "{folder}", "{letter}", "/dev/null", LONG],
+    },
+    Slot { name: "<thread>", good: "M14 x 1.5", bad: &["thick", "", "M99 x 1.5", "M14 x -1", LONG] },
+    Slot { name: "<job>", good: "1", bad: &["0", "99", "-1", "last"] },
+    Slot {
+        name: "<out>",
+        good: "{folder}/out.html",
+        bad: &["{folder}", "{letter}/out.html", "{folder}/none/out.html"],
+    },
+    Slot { name: "<code>", good: "", bad: &["nonsense", "", "-1", LONG] },
+];
+
+/// Every command with its values. A code's good word stands after the equals sign.
+const LINES: &[&str] = &[
+    "demo --out <file>",
+    "person add <name> --role <code=mechanic> --phone <text>",
+    "person list",
+    "vehicle add <name> --model <text> --class <code=car> --plate <text>",
+    "vehicle list",
+    "tool wrench <name> --accuracy <percent> --step <torque> --calibrated <day>",
+    "tool gauge <name> --step <depth>",
+    "tool bar <name> <torque>",
+    "tool list",
+    "shelf torque <printed> --source <text> --vehicle <vehicle> --thread <thread> --condition <text> --recheck <distance> --studs <nut>",
+    "shelf placard <pressure> <pressure> --source <text> --vehicle <vehicle> --size <marking> --photo <line>",
+    "shelf drive <code=rear> --source <text> --vehicle <vehicle>",
+    "shelf pattern <pattern> --source <text> --vehicle <vehicle>",
+    "shelf lift-points <text> --source <text> --vehicle <vehicle>",
+    "shelf unknown <code=torque>",
+    "shelf list",
+    "book <code=check>",
+    "card --job <job> --out <out>",
+    "job open <vehicle> <code=rotation-on-a-lift> <code=air>",
+    "job park <text>",
+    "job resume <job>",
+    "job close <text>",
+    "job sign",
+    "job steps",
+    "job log <job>",
+    "hands <person>",
+    "use <tool>",
+    "complain <text>",
+    "damage <text> --where <place> --photo <line>",
+    "approve --by <text>",
+    "decline --by <text>",
+    "told <code=accepts>",
+    "odometer <distance>",
+    "hub <place> <code=shaft> --differential <code=open> --free-hubs <code=free> --motor <code=none>",
+    "hub FL not-looked --turned <code=turns> --gear <code=neutral> --brake <code=released> --off-ground <code=both> --engine <code=off> --shaft <code=still> --opposite <code=still>",
+    "owner-says <code=rear>",
+    "drive",
+    "photo <code=sidewall> <file> <place>",
+    "wall <place> <marking>",
+    "chalk <place> <mark>",
+    "tread <place> <depths> --lowest <depth> --reason <text>",
+    "plan choose <plan>",
+    "raise <code=clear>",
+    "held",
+    "clear-under",
+    "lower",
+    "off <place>",
+    "look <place> <code=tire> <code=watch> --note <text> --photo <line>",
+    "hang <place> <mark>",
+    "crack <place> <nut>",
+    "start <place> <nut>",
+    "snug <place> <nut>",
+    "torque <place> <nut> <code=moved>",
+    "recheck <place> <nut> <code=still>",
+    "air <place> <pressure>",
+    "sensor <place> <text>",
+    "lamp <code=off> --sensors <code=direct>",
+    "tell-recheck",
+    "seen --step <code=rock> --where <place>",
+    "choose <code=none-fitted> --step <code=lock-key>",
+    "count <count> --step <code=tray>",
+    "skip <text> --step <code=odometer> --where <place>",
+    "gate <text> --step <code=lower> --where <place>",
+    "correct <line> <distance> <text>",
+    "withdraw <line> <text>",
+];
+
+fn good(token: &str) -> Option<(&'static Slot, String)> {
+    let (name, code) = match token.strip_prefix("<code=") {
+        Some(code) => ("<code>", code.trim_end_matches('>')),
+        None => (token, ""),
+    };
+    let slot = SLOTS.iter().find(|slot| slot.name == name)?;
+    Some((slot, if code.is_empty() { slot.good.to_owned() } else { code.to_owned() }))
+}
+
+/// A book with a job in which little has been done.
+fn book(folder: &Path) -> std::path::PathBuf {
+    let book = folder.join("book");
+    std::fs::write(folder.join("letter.txt"), "not a picture").unwrap();
+    for line in [
+        "lugbook person add 'Ilse Marwitz'",
+        "lugbook vehicle add 'Red coupe' --model 'Lerche 30, 2018' --own",
+        "lugbook tool wrench Wrench --accuracy 4% --step '1 N.m'",
+        "lugbook job open 'Red coupe' rotation-on-a-lift air",
+        "lugbook choose none-fitted",
+    ] {
+        done(&book, line);
+    }
+    book
+}
+
+fn state(book: &Path) -> BTreeSet<String> {
+    let log = done(book, "lugbook job log --json").json();
+    let check = done(book, "lugbook book check --json").json();
+    let ids = log["log"].as_array().unwrap().iter().map(|line| line["entry"].to_string());
+    ids.chain([check["entries"].to_string(), check["photos"].to_string()]).collect()
+}
+
+fn refused(said: &Said, words: &[String]) {
+    let shown: Vec<String> = words.iter().map(|w| w.chars().take(60).collect()).collect();
+    assert!(matches!(said.code, Some(2 | 3)), "{shown:?}: {said:?}");
+    let sentence = said.sentence();
+    assert!(sentence.chars().count() <= 400 && !sentence.contains("panicked"), "{shown:?}: {sentence}");
+    assert!(sentence.ends_with(['.', '?']) && sentence.contains(' '), "{shown:?}: {sentence}");
+    let error = &said.json()["error"];
+    assert_eq!(error["sentence"], sentence, "{shown:?}");
+    assert_eq!(error["kind"], if said.code == Some(2) { "mend-input" } else { "held" }, "{shown:?}");
+    assert!(error.as_object().unwrap().contains_key("at"), "{shown:?}");
+}
+
+#[test]
+fn each_value_of_each_command_typed_wrong_is_refused_in_one_sentence_and_changes_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = book(folder.path());
+    let before = state(&book);
+    let long = "x".repeat(10_000);
+    let filled = |value: &str| {
+        value
+            .replace("{long}", &long)
+            .replace("{folder}", &folder.path().display().to_string())
+            .replace("{letter}", &folder.path().join("letter.txt").display().to_string())
+            .replace("{picture}", &crate::program::pictures().join("placard.jpg").display().to_string())
+    };
+    let mut tried = 0;
+    for line in LINES {
+        let tokens: Vec<&str> = line.split(' ').collect();
+        for (at, token) in tokens.iter().enumerate() {
+            let Some((slot, _)) = good(token) else { continue };
+            for bad in slot.bad {
+                let mut words: Vec<String> = tokens
+                    .iter()
+                    .enumerate()
+                    .map(|(n, t)| {
+                        good(t).map_or_else(
+                            || (*t).to_owned(),
+                            |(_, value)| if n == at { (*bad).to_owned() } else { value },
+                        )
+                    })
+                    .map(|word| filled(&word))
+                    .collect();
+                words.push("--json".to_owned());
+                refused(&with(&book, &words).output().unwrap().into(), &words);
+                tried += 1;
+            }
+        }
+        assert_eq!(state(&book), before, "{line}");
+    }
+    println!("{tried} bad values on {} lines", LINES.len());
+    assert!(tried > 500, "{tried}");
+}
+
+#[test]
+fn every_command_of_the_help_is_tried_with_bad_values() {
+    let help: Said = std::process::Command::new(lugbook()).arg("--help").output().unwrap().into();
+    let verbs: Vec<_> = help
+        .out
+        .lines()
+        .take_while(|line| *line != "Options:")
+        .filter_map(|line| line.strip_prefix("  ").and_then(|line| line.split(' ').next()))
+        .filter(|verb| !verb.is_empty())
+        .collect();
+    assert!(verbs.len() > 45, "{verbs:?}");
+    let tried = |verb: &str| LINES.iter().any(|line| line.split(' ').next() == Some(verb)) || BENCH.contains(&verb);
+    let missing: Vec<_> = verbs.iter().filter(|verb| !tried(verb)).collect();
+    assert!(missing.is_empty(), "{missing:?}");
+}
+
+/// Commands of the bench: they keep nothing, and have tests of their own.
+const BENCH: &[&str] = &[];
+
+#[test]
+fn what_is_missing_too_much_or_unknown_is_told_in_one_sentence() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = book(folder.path());
+    let before = state(&book);
+    for line in [
+        "",
+        "odomter '5 km'",
+        "odometer",
+        "odometer '5 km' '6 km'",
+        "odometer --reading '5 km'",
+        "--nonsense",
+        "job opn",
+        "shelf",
+        "person",
+        "tool",
+        "torque FL",
+        "torque FL 1 2 moved",
+        "air FL '35 psi' --cold --warm",
+        "hub FL shaft --turned turns",
+        "hub FL shaft --gear neutral",
+        "job --json=maybe",
+        "--units furlongs job",
+        "--lang xx job",
+        "--letters abc job",
+        "--at tomorrow complain words",
+        "--at 2199-01-01T00:00:00Z complain words",
+        "--at 1969-01-01T00:00:00Z complain words",
+        "--as nobody complain words",
+        "complain words --as ''",
+        "odometer '5 km' --json --json",
+    ] {
+        let said = say(&book, &format!("lugbook {line} --json"));
+        refused(&said, &[line.to_owned()]);
+        assert_eq!(said.code, Some(2), "{line}: {said:?}");
+    }
+    assert_eq!(state(&book), before);
+}
+
+#[test]
+fn text_that_is_not_text_is_refused() {
+    use std::os::unix::ffi::OsStrExt;
+    let folder = tempfile::tempdir().unwrap();
+    let book = book(folder.path());
+    let words =
+        [std::ffi::OsStr::new("complain"), std::ffi::OsStr::from_bytes(b"caf\xe9"), std::ffi::OsStr::new("--json")];
+    refused(&with(&book, &words).output().unwrap().into(), &["complain".to_owned()]);
+}
+
+#[test]
+fn help_is_no_failure_and_keeps_to_eighty_columns() {
+    for line in ["--help", "-h", "--version", "job --help", "torque --help", "shelf torque --help"] {
+        let said = say(Path::new("/nonexistent"), &format!("lugbook {line}"));
+        assert_eq!((said.code, said.err.as_str()), (Some(0), ""), "{line}");
+        let wide: Vec<_> = said.out.lines().filter(|line| line.chars().count() > 80).collect();
+        assert!(!said.out.is_empty() && wide.is_empty(), "{line}: {wide:#?}");
+    }
+}

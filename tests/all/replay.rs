@@ -1,0 +1,107 @@
+//! Scenarios given as plain lines, each run as a process of its own.
+//!
+//! A line under a command says what must come of it: `! 3 SENTENCE` a refusal
+//! with its exit code and sentence, `> TEXT` something in the answer. Without
+//! one the command must be done.
+
+use std::path::Path;
+
+use crate::program::{done, root, say};
+
+fn play(file: &str, book: &Path) {
+    let path = root().join("tests/all/scenarios").join(file);
+    let text = std::fs::read_to_string(&path).expect("the scenario is there");
+    let mut lines = text.lines().enumerate().peekable();
+    while let Some((at, line)) = lines.next() {
+        if !line.starts_with("lugbook ") {
+            assert!(line.is_empty() || line.starts_with('#'), "{file}:{}: {line}", at + 1);
+            continue;
+        }
+        let said = say(book, line);
+        let place = format!("{file}:{}: {line}: {said:#?}", at + 1);
+        let mut code = 0;
+        while let Some((_, expected)) = lines.next_if(|(_, next)| next.starts_with("  ")) {
+            let expected = expected.trim_start();
+            if let Some(refusal) = expected.strip_prefix("! ") {
+                let (number, sentence) = refusal.split_once(' ').unwrap_or((refusal, ""));
+                code = number.parse().expect("an exit code");
+                let sentence = sentence.replace("{book}", &book.display().to_string());
+                assert_eq!(said.sentence(), sentence, "{place}");
+            } else {
+                let text = expected.strip_prefix("> ").expect("`!` or `>`");
+                let flat = said.out.split_whitespace().collect::<Vec<_>>().join(" ");
+                assert!(!text.trim().is_empty() && flat.contains(text), "“{text}” in {place}");
+            }
+        }
+        assert_eq!(said.code, Some(code), "{place}");
+    }
+}
+
+#[test]
+fn a_rotation_on_a_lift_in_metric_units_with_comma_decimals_is_signed() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    play("lift-directional-metric.txt", &book);
+    let log = done(&book, "lugbook job log --json").json();
+    let sentences: Vec<_> =
+        log["log"].as_array().unwrap().iter().map(|line| line["sentence"].as_str().unwrap()).collect();
+    // What was typed with a comma is the number it means, in the unit it was read in.
+    assert!(sentences.iter().any(|s| s.contains("lowest 3.5 mm")), "{sentences:#?}");
+    let front = done(&book, "lugbook book --json").json();
+    assert_eq!(front["jobs"][0]["status"], "signed");
+}
+
+#[test]
+fn what_must_be_refused_or_held_is_told_in_one_sentence_and_changes_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    play("refusals.txt", &folder.path().join("book"));
+}
+
+#[test]
+fn a_second_program_on_one_book_is_told_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    done(&book, "lugbook person add 'Ilse Marwitz'");
+    let host = Box::new(lugbook::engine::SystemHost::default());
+    let first = lugbook::engine::Engine::open(&book, host, lugbook::words::Speech::default()).unwrap();
+    let second = say(&book, "lugbook job --json");
+    assert_eq!(second.code, Some(4), "{second:?}");
+    assert_eq!(second.json()["error"]["kind"], "try-again");
+    drop(first);
+    done(&book, "lugbook job");
+}
+
+#[test]
+fn the_one_next_thing_names_the_line_to_type_and_that_line_is_understood() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    done(&book, "lugbook person add 'Ilse Marwitz'");
+    done(&book, "lugbook vehicle add 'Red coupe' --model 'Lerche 30, 2018' --own");
+    done(&book, "lugbook job open 'Red coupe' rotation-with-jack-and-stands hand-tools");
+    let picture = crate::program::pictures().join("sidewall-front-left.jpg");
+    let mut steps = 0;
+    // What the tool says is typed as it stands, but for the three words that only the yard knows.
+    while let Some(line) = done(&book, "lugbook job --json").json()["type"].as_str().map(str::to_owned) {
+        let next = done(&book, "lugbook job --json").json();
+        let line = line.replace("FILE", &picture.display().to_string()).replace("MANUAL, PAGE", "manual, page 9");
+        let line = if line.ends_with("MARK") { hang(&book, &line) } else { line };
+        let line = if line == "lugbook choose at-hand" { "lugbook choose none-fitted".to_owned() } else { line };
+        let said = say(&book, &line);
+        assert_eq!(said.code, Some(0), "{line}: {said:?} at {next:#}");
+        steps += 1;
+        assert!(steps < 400, "the job comes to an end: {next:#}");
+    }
+    assert!(steps > 60, "{steps}");
+    assert_eq!(done(&book, "lugbook book --json").json()["jobs"][0]["status"], "signed");
+}
+
+/// The mark that the plan wants at the corner of a `hang` line: rearward cross.
+fn hang(_: &Path, line: &str) -> String {
+    let mark = match line.split(' ').nth(2) {
+        Some("FL") => "RL",
+        Some("FR") => "RR",
+        Some("RL") => "FR",
+        _ => "FL",
+    };
+    line.replace("MARK", mark)
+}
