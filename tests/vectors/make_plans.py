@@ -1,4 +1,4 @@
-"""Frozen optima of the spread of final depths: python make_plans.py > plans_highs.json
+"""Frozen optima of the spread of final depths: python make_plans.py plans_highs.json
 
 Ten positions (a tractor: two steered wheels, two driven axles with duals) and
 smaller vehicles over several visits, solved to optimality by HiGHS. The model
@@ -68,7 +68,8 @@ def main():
         if spread is not None:
             out.append({**case, "spread_mm": round(spread, 9)})
     version = highspy.Highs().version()
-    json.dump({"made_by": f"HiGHS {version}", "cases": out}, sys.stdout, separators=(",", ":"))
+    with open(sys.argv[1], "w") as file:
+        json.dump({"made_by": f"HiGHS {version}", "cases": out}, file, separators=(",", ":"))
 
 
 if __name__ == "__main__":

@@ -300,6 +300,8 @@ pub enum Lift {
     RemountOnRim,
     /// Tires without an arrow, or a tire made for that side.
     AnotherTire,
+    /// Keeping the tire on its side.
+    KeepSide,
     /// Looking at the arrow on the sidewall.
     LookAtArrow,
     /// The same size on all axles, where the manual allows it.
@@ -479,6 +481,8 @@ pub enum DefaultBy {
     NothingDrives,
     /// Rotation arrows: front to rear.
     Arrows,
+    /// Studs: front to rear keeps their side.
+    Studs,
     /// Unequal sizes: side to side.
     UnequalSizes,
 }

@@ -28,9 +28,14 @@ impl Key {
         Self { bad: self.bad + other.bad, rear: self.rear + other.rear, advice: self.advice + other.advice }
     }
 
-    /// One number in the same order.
+    /// Whether two are alike apart from advice.
+    pub(super) fn alike_but_advice(self, other: Self) -> bool {
+        (self.bad, self.rear) == (other.bad, other.rear)
+    }
+
+    /// One number in the same order, with 14 bits left below for what comes after it.
     pub(super) fn packed(self) -> i64 {
-        (i64::from(self.bad) << 44) | (i64::from(self.rear) << 20) | (i64::from(self.advice) << 8)
+        (i64::from(self.bad) << 50) | (i64::from(self.rear) << 26) | (i64::from(self.advice) << 14)
     }
 }
 
@@ -227,18 +232,31 @@ impl<'a> Board<'a> {
             && !self.pair_words(perm).iter().any(|word| word.force.refuses())
     }
 
+    /// The tires whose places together are not allowed: all of them when nothing
+    /// moves, the two of the first dual pair that is refused; none when all is well.
+    pub(super) fn clash(&self, perm: &[usize]) -> Vec<usize> {
+        if Self::moved(perm) == 0 {
+            return (0..self.len()).collect();
+        }
+        for (a, b, outer) in self.new_pairs(perm) {
+            if self.pair(a, b, outer).iter().any(|word| word.force.refuses()) {
+                return vec![a, b];
+            }
+        }
+        Vec::new()
+    }
+
+    /// The dual pairs a permutation makes, outer and inner tire and the outer place;
+    /// pairs that stay are left alone.
+    fn new_pairs(&self, perm: &[usize]) -> Vec<(usize, usize, usize)> {
+        let at = |place: usize| perm.iter().position(|p| *p == place);
+        let pairs = self.pairs.iter().filter_map(|(outer, inner)| Some((at(*outer)?, at(*inner)?, *outer, *inner)));
+        pairs.filter(|(a, b, outer, inner)| a != outer || b != inner).map(|(a, b, outer, _)| (a, b, outer)).collect()
+    }
+
     /// What the constraints say about the dual pairs a permutation makes; pairs that stay are left alone.
     pub(super) fn pair_words(&self, perm: &[usize]) -> Vec<Because> {
-        let at = |place: usize| perm.iter().position(|p| *p == place);
-        let mut words = Vec::new();
-        for (outer, inner) in &self.pairs {
-            let (Some(a), Some(b)) = (at(*outer), at(*inner)) else { continue };
-            if a == *outer && b == *inner {
-                continue;
-            }
-            words.extend(self.pair(a, b, *outer));
-        }
-        words
+        self.new_pairs(perm).into_iter().flat_map(|(a, b, outer)| self.pair(a, b, outer)).collect()
     }
 
     /// The constraints' words on two tires as outer and inner at a place.

@@ -25,8 +25,8 @@ pub(super) struct Defaults {
 
 impl Defaults {
     /// The maker's pattern, else the trade's: front drive → forward cross; rear,
-    /// part-time and all-wheel → rearward cross; directional → front to rear;
-    /// unequal sizes → side to side; X only when given. The five-tire form first
+    /// part-time and all-wheel → rearward cross; directional, or studded, → front to
+    /// rear; unequal sizes → side to side; X only when given. The five-tire form first
     /// where a full-size spare is carried.
     pub(super) fn of(board: &Board<'_>) -> Self {
         let request = board.request;
@@ -39,6 +39,8 @@ impl Defaults {
             (DefaultBy::UnequalSizes, Pattern::SideToSide)
         } else if directional {
             (DefaultBy::Arrows, Pattern::FrontToRear)
+        } else if on_axles().any(|tire| tire.studded) {
+            (DefaultBy::Studs, Pattern::FrontToRear)
         } else {
             match request.drive {
                 Drive::Front => (DefaultBy::FrontDrive, Pattern::ForwardCross),
@@ -52,9 +54,14 @@ impl Defaults {
         Self { makers: request.makers_pattern, trades, by: Some(by) }
     }
 
-    /// In order of preference.
-    pub(super) fn preferred(&self) -> Vec<Pattern> {
-        self.makers.into_iter().chain(self.trades.iter().copied()).collect()
+    /// The maker's.
+    pub(super) fn makers(&self) -> Option<Pattern> {
+        self.makers
+    }
+
+    /// The trade's, in order of preference.
+    pub(super) fn trades(&self) -> &[Pattern] {
+        &self.trades
     }
 }
 

@@ -4,7 +4,7 @@ use pathfinding::kuhn_munkres::kuhn_munkres_min;
 use pathfinding::matrix::Matrix;
 
 /// More than any sum of allowed costs.
-const FORBIDDEN: i64 = 1 << 54;
+const FORBIDDEN: i64 = 1 << 58;
 
 /// A cost for each tire and place; `None` where the tire may not go.
 pub(super) type Costs = Vec<Vec<Option<i64>>>;
@@ -20,22 +20,32 @@ pub(super) fn cheapest(costs: &Costs) -> Option<(i64, Vec<usize>)> {
     (total < FORBIDDEN).then_some((total, places))
 }
 
-/// The cheapest assignment that `fits`, trying at most `most` subproblems by
-/// Murty's partition: each assignment that does not fit is split by forbidding
-/// its pairs one after another.
-pub(super) fn cheapest_that(costs: &Costs, most: usize, fits: impl Fn(&[usize]) -> bool) -> Option<(i64, Vec<usize>)> {
-    let mut open: Vec<(i64, Vec<usize>, Costs)> = Vec::new();
-    let (cost, places) = cheapest(costs)?;
-    open.push((cost, places, costs.clone()));
-    let mut tried = 0usize;
-    while tried < most {
-        let next = open.iter().enumerate().min_by(|(_, a), (_, b)| (a.0, &a.1).cmp(&(b.0, &b.1))).map(|(at, _)| at)?;
-        let (cost, places, costs) = open.swap_remove(next);
-        if fits(&places) {
-            return Some((cost, places));
+/// The cheapest assignments without a `clash`, up to `count` of them, cheapest
+/// first, solving at most `most` assignments.
+///
+/// Best first by Murty's partition. `clash` names the tires whose places together
+/// are not allowed, none when all is well; only their pairs are forbidden one
+/// after another, so that the partition aims at what is wrong.
+pub(super) fn cheapest_that(
+    costs: &Costs,
+    most: usize,
+    count: usize,
+    clash: impl Fn(&[usize]) -> Vec<usize>,
+) -> Vec<(i64, Vec<usize>)> {
+    let mut found = Vec::new();
+    let Some((cost, places)) = cheapest(costs) else { return found };
+    let mut open: Vec<(i64, Vec<usize>, Costs)> = vec![(cost, places, costs.clone())];
+    let mut solved = 1usize;
+    while solved < most && found.len() < count {
+        let next = open.iter().enumerate().min_by(|(_, a), (_, b)| (a.0, &a.1).cmp(&(b.0, &b.1))).map(|(at, _)| at);
+        let Some(next) = next else { break };
+        let (cost, places, mut fixed) = open.swap_remove(next);
+        let mut wrong = clash(&places);
+        if wrong.is_empty() {
+            found.push((cost, places.clone()));
+            wrong = (0..places.len()).collect();
         }
-        let mut fixed = costs;
-        for (tire, place) in places.iter().enumerate() {
+        for (tire, place) in places.iter().enumerate().filter(|(tire, _)| wrong.contains(tire)) {
             let mut without = fixed.clone();
             if let Some(cell) = without.get_mut(tire).and_then(|row| row.get_mut(*place)) {
                 *cell = None;
@@ -43,7 +53,7 @@ pub(super) fn cheapest_that(costs: &Costs, most: usize, fits: impl Fn(&[usize]) 
             if let Some((cost, places)) = cheapest(&without) {
                 open.push((cost, places, without));
             }
-            tried += 1;
+            solved += 1;
             for (i, row) in fixed.iter_mut().enumerate() {
                 for (p, cell) in row.iter_mut().enumerate() {
                     if (i == tire) != (p == *place) {
@@ -53,5 +63,5 @@ pub(super) fn cheapest_that(costs: &Costs, most: usize, fits: impl Fn(&[usize]) 
             }
         }
     }
-    None
+    found
 }

@@ -15,6 +15,7 @@
 //!    the price of remounting;
 //! 5. what lies within the uncertainty of the best in 4: the maker's pattern, else
 //!    the trade's, else the fewest assemblies moved, else the first in a fixed order.
+//!    The maker's pattern needs no look at 3: the manual stands above advice.
 //!
 //! Only this visit's moves are an instruction. Later visits are a forecast and are
 //! planned again with the readings of the day.
@@ -61,6 +62,6 @@ pub fn plan(request: &Request) -> Result<Answer, Mistake> {
         return Ok(explain::without_drive(&board, &mut search));
     }
     let defaults = explain::Defaults::of(&board);
-    let found = search.run(&defaults.preferred());
+    let found = search.run(defaults.makers(), defaults.trades());
     Ok(explain::answer(&board, &mut search, &defaults, found))
 }

@@ -73,12 +73,13 @@ pub enum DriveMove {
 }
 
 impl DriveMove {
-    /// The sentence that fits a drive; `None` when it is unknown or nothing drives.
+    /// The sentence that fits a drive; `None` when it is unknown, nothing drives, or
+    /// everything does and no axle is free.
     pub fn of(drive: Drive) -> Option<Self> {
         match drive {
             Drive::Front => Some(Self::FrontStraightBack),
-            Drive::Rear | Drive::All | Drive::PartTime => Some(Self::RearStraightForward),
-            Drive::Unknown | Drive::None => None,
+            Drive::Rear | Drive::PartTime => Some(Self::RearStraightForward),
+            Drive::All | Drive::Unknown | Drive::None => None,
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Which permutation is best at this visit, and how the visits after it go.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use super::board::{Board, Key, Perm};
@@ -11,8 +12,12 @@ use super::spread::{Fill, SAME_MM, root_bound, solve, spread_of};
 pub(super) const WEIGH_ALL: usize = 720;
 /// Nodes of one search when each permutation is weighed: far more than six assemblies need.
 const NODES_WEIGHING_ALL: u64 = 2_000_000;
-/// Nodes of one bounded search.
+/// Nodes of one bounded search, and of those that are only compared with it.
 const NODES: u64 = 40_000;
+const NODES_NEAR: u64 = 5_000;
+const NODES_COMPARED: u64 = 2_000;
+/// How many first visits are tried when the best table holds none that is allowed.
+const NEAR: usize = 8;
 /// Subproblems of one search for the next cheapest assignment.
 const ASSIGNMENTS: usize = 400;
 
@@ -49,8 +54,10 @@ pub(super) struct Search<'a, 'b> {
     seating: Perm,
     limit: u64,
     /// Some search was cut short.
-    cut: bool,
+    cut: Cell<bool>,
     values: BTreeMap<Perm, f64>,
+    /// The visits after a permutation, set by set, as found for its value.
+    ways: BTreeMap<Perm, Vec<(Fill, Vec<usize>)>>,
 }
 
 impl<'a, 'b> Search<'a, 'b> {
@@ -58,7 +65,7 @@ impl<'a, 'b> Search<'a, 'b> {
         let later: Costs =
             board.cells.iter().map(|row| row.iter().map(|cell| cell.later.then_some(0)).collect()).collect();
         let seating = cheapest(&later).map_or_else(|| (0..board.len()).collect(), |(_, places)| places);
-        Self { board, sets: board.sets(), seating, limit: NODES_WEIGHING_ALL, cut: false, values: BTreeMap::new() }
+        Self { board, sets: board.sets(), seating, limit: NODES_WEIGHING_ALL, cut: Cell::new(false), values: BTreeMap::new(), ways: BTreeMap::new() }
     }
 
     /// Visits after this one.
@@ -105,7 +112,11 @@ impl<'a, 'b> Search<'a, 'b> {
                 return None;
             }
             let stop_at = if good_enough { most - sum - rest } else { f64::NEG_INFINITY };
-            let fill = solve(&set, stop_at, self.limit);
+            let cap = most - sum - rest;
+            let fill = solve(&set, stop_at, cap, self.limit);
+            if !fill.proved && fill.spread > stop_at {
+                self.cut.set(true);
+            }
             sum += fill.spread;
             fills.push((fill, class_of));
         }
@@ -134,8 +145,9 @@ impl<'a, 'b> Search<'a, 'b> {
             0 => self.spread_now(&self.after(perm)),
             _ => match self.fills(perm, most, false) {
                 Some(fills) => {
-                    self.cut |= fills.iter().any(|(fill, _)| !fill.proved);
-                    fills.iter().map(|(fill, _)| fill.spread).sum()
+                    let sum = fills.iter().map(|(fill, _)| fill.spread).sum();
+                    self.ways.insert(perm.to_vec(), fills);
+                    sum
                 }
                 None => return f64::INFINITY,
             },
@@ -183,12 +195,12 @@ impl<'a, 'b> Search<'a, 'b> {
         f64::from(candidate.remounts) * self.board.request.remount_price_mm
     }
 
-    /// Finds what is worth showing. `preferred` are patterns that win where
-    /// nothing is clearly better, first one first.
-    pub(super) fn run(&mut self, preferred: &[Pattern]) -> Found {
+    /// Finds what is worth showing. The maker's pattern, then the trade's, win
+    /// where nothing is clearly better.
+    pub(super) fn run(&mut self, makers: Option<Pattern>, trades: &[Pattern]) -> Found {
         match self.all_permutations() {
-            Some(all) => self.weigh_all(all, preferred),
-            None => self.bounded(preferred),
+            Some(all) => self.weigh_all(all, makers, trades),
+            None => self.bounded(makers, trades),
         }
     }
 
@@ -218,7 +230,7 @@ impl<'a, 'b> Search<'a, 'b> {
         Some(partial)
     }
 
-    fn weigh_all(&mut self, all: Vec<Perm>, preferred: &[Pattern]) -> Found {
+    fn weigh_all(&mut self, all: Vec<Perm>, makers: Option<Pattern>, trades: &[Pattern]) -> Found {
         let searched = u64::try_from(all.len()).unwrap_or(u64::MAX);
         let mut candidates: Vec<Candidate> = all
             .into_iter()
@@ -231,13 +243,15 @@ impl<'a, 'b> Search<'a, 'b> {
         };
         let top: Vec<Candidate> = candidates.iter().filter(|c| c.key == best_key).cloned().collect();
         let (least, argmin) = self.least(&top);
-        let named: Vec<Perm> = preferred.iter().filter_map(|pattern| self.perm_of(*pattern)).collect();
         let within = least + self.board.band;
+        let makers = makers.and_then(|pattern| self.perm_of(pattern));
+        let makers = makers.and_then(|perm| candidates.iter().find(|c| c.perm == perm));
+        let named = trades.iter().filter_map(|pattern| self.perm_of(*pattern));
+        let trades: Vec<&Candidate> = named.filter_map(|perm| top.iter().find(|c| c.perm == perm)).collect();
+        let wanted = makers.into_iter().filter(|c| c.key.alike_but_advice(best_key)).chain(trades);
         let mut chosen = None;
-        for perm in &named {
-            if let Some(candidate) = top.iter().find(|c| c.perm == *perm)
-                && self.reaches(perm, within - self.price(candidate))
-            {
+        for candidate in wanted {
+            if self.reaches(&candidate.perm, within - self.price(candidate)) {
                 chosen = Some(candidate.clone());
                 break;
             }
@@ -248,8 +262,8 @@ impl<'a, 'b> Search<'a, 'b> {
                 None => self.without_history(&top),
             };
         }
-        let gap = if self.cut { (least - self.loose_floor()).max(0.0) } else { 0.0 };
-        let proved = !self.cut;
+        let gap = if self.cut.get() { (least - self.loose_floor()).max(0.0) } else { 0.0 };
+        let proved = !self.cut.get();
         let candidates = self.ranked(chosen, argmin, &candidates);
         Found { candidates, movable: true, searched, proved, gap, least }
     }
@@ -309,14 +323,30 @@ impl<'a, 'b> Search<'a, 'b> {
         }
         let fills = self.table()?;
         let least: f64 = fills.iter().map(|(fill, _)| fill.spread).sum();
-        self.cut |= fills.iter().any(|(fill, _)| !fill.proved);
+        if fills.iter().any(|(fill, _)| !fill.proved) {
+            self.cut.set(true);
+        }
         let used = self.used(&fills);
         let fits = |perm: &Perm| {
             perm.iter().enumerate().all(|(t, p)| used.get(t).and_then(|row| row.get(*p)).copied().unwrap_or(false))
         };
-        let first = top.iter().find(|c| fits(&c.perm))?;
-        self.values.insert(first.perm.clone(), least);
-        Some((least, Some(first.perm.clone())))
+        let first = top.iter().find(|c| fits(&c.perm))?.perm.clone();
+        self.take_from_table(&first, fills);
+        Some((least, Some(first)))
+    }
+
+    /// Takes a permutation out of a table as its first visit: what is left are the visits after it.
+    fn take_from_table(&mut self, perm: &Perm, mut fills: Vec<(Fill, Vec<usize>)>) {
+        for (members, (fill, class_of)) in self.sets.iter().zip(&mut fills) {
+            for (tire, row) in members.iter().zip(&mut fill.counts) {
+                let class = perm.get(*tire).and_then(|place| class_of.get(*place));
+                if let Some(count) = class.and_then(|class| row.get_mut(*class)) {
+                    *count = count.saturating_sub(1);
+                }
+            }
+        }
+        self.values.insert(perm.clone(), fills.iter().map(|(fill, _)| fill.spread).sum());
+        self.ways.insert(perm.clone(), fills);
     }
 
     /// The table of all visits, this one included, with the least spread.
@@ -328,7 +358,7 @@ impl<'a, 'b> Search<'a, 'b> {
             .map(|members| {
                 let (set, class_of) =
                     self.board.set(members, &self.board.starts, &open, &self.seating, self.board.request.horizon);
-                (solve(&set, f64::NEG_INFINITY, self.limit), class_of)
+                (solve(&set, f64::NEG_INFINITY, f64::INFINITY, self.limit), class_of)
             })
             .collect();
         Some(fills)
@@ -348,6 +378,16 @@ impl<'a, 'b> Search<'a, 'b> {
             }
         }
         used
+    }
+
+    /// How much more or less a tire would wear at a place than at the nearest one
+    /// its table holds, in steps of 0.02 mm, at most 600 so that sums stay within 14 bits.
+    fn strays(&self, used: &[Vec<bool>], tire: usize, place: usize) -> i64 {
+        let row = used.get(tire).map(Vec::as_slice).unwrap_or_default();
+        let held = row.iter().enumerate().filter(|(_, held)| **held).map(|(p, _)| self.board.later_wear(p));
+        let apart = held.map(|wear| (wear - self.board.later_wear(place)).abs()).fold(f64::INFINITY, f64::min);
+        // Held within 0 to 600.
+        (apart * 50.0).clamp(0.0, 600.0).round() as i64
     }
 
     fn perm_of(&self, pattern: Pattern) -> Option<Perm> {
@@ -401,30 +441,30 @@ impl<'a, 'b> Search<'a, 'b> {
     }
 
     /// For more assemblies than can be weighed one by one.
-    fn bounded(&mut self, preferred: &[Pattern]) -> Found {
+    fn bounded(&mut self, makers: Option<Pattern>, trades: &[Pattern]) -> Found {
         self.limit = NODES;
         let board = self.board;
-        let named: Vec<Perm> = preferred
-            .iter()
-            .copied()
-            .chain(Pattern::NAMED)
+        let named: Vec<Perm> = Pattern::NAMED
+            .into_iter()
             .filter_map(|pattern| self.perm_of(pattern))
             .filter(|perm| board.allows(perm))
             .collect();
-        let cost = |tire: usize, place: usize| {
-            let cell = board.cell(tire, place).filter(|cell| cell.open && !cell.remount)?;
-            Some(cell.key.packed() + i64::from(tire != place))
-        };
         let numbers: Vec<usize> = (0..board.len()).collect();
-        let costs = |allowed: &dyn Fn(usize, usize) -> bool| -> Costs {
-            numbers.iter().map(|t| numbers.iter().map(|p| cost(*t, *p).filter(|_| allowed(*t, *p))).collect()).collect()
+        let costs = |extra: &dyn Fn(usize, usize) -> Option<i64>| -> Costs {
+            let cost = |tire: usize, place: usize| {
+                let cell = board.cell(tire, place).filter(|cell| cell.open && !cell.remount)?;
+                Some(cell.key.packed() + extra(tire, place)? + i64::from(tire != place))
+            };
+            numbers.iter().map(|t| numbers.iter().map(|p| cost(*t, *p)).collect()).collect()
         };
-        let fits = |perm: &[usize]| Board::moved(perm) > 0 && board.allows(perm);
-        let mut perms = named.clone();
-        let best_known = cheapest_that(&costs(&|_, _| true), ASSIGNMENTS, fits);
-        let key_proved = best_known.is_some();
-        perms.extend(best_known.map(|(_, perm)| perm));
+        let clash = |perm: &[usize]| board.clash(perm);
+        let mut perms = named;
+        let best_known = cheapest_that(&costs(&|_, _| Some(0)), ASSIGNMENTS, 1, clash);
+        let key_proved = !best_known.is_empty();
+        perms.extend(best_known.into_iter().map(|(_, perm)| perm));
         let mut floor = 0.0;
+        // Worth the whole effort each: what keeps nearest to the best table.
+        let mut near: Vec<Perm> = Vec::new();
         if board.wear.is_some() {
             if self.uniform()
                 && let Some(fills) = self.table()
@@ -432,19 +472,29 @@ impl<'a, 'b> Search<'a, 'b> {
                 floor = fills.iter().map(|(fill, _)| fill.bound).sum();
                 let used = self.used(&fills);
                 let in_table = |t: usize, p: usize| used.get(t).and_then(|row| row.get(p)).copied().unwrap_or(false);
-                if let Some((_, perm)) = cheapest_that(&costs(&in_table), ASSIGNMENTS, fits) {
-                    let spread: f64 = fills.iter().map(|(fill, _)| fill.spread).sum();
+                let inside = costs(&|t, p| in_table(t, p).then_some(0));
+                if let Some((_, perm)) = cheapest_that(&inside, ASSIGNMENTS, 1, clash).into_iter().next() {
                     if self.later_visits() > 0 {
-                        self.values.insert(perm.clone(), spread);
+                        self.take_from_table(&perm, fills);
                     }
                     perms.push(perm);
+                } else {
+                    let beside = costs(&|t, p| Some(self.strays(&used, t, p)));
+                    near.extend(cheapest_that(&beside, ASSIGNMENTS, NEAR, clash).into_iter().map(|(_, perm)| perm));
                 }
             } else {
                 floor = self.loose_floor();
             }
         }
+        self.limit = NODES_NEAR;
+        for perm in &near {
+            self.value(perm, f64::INFINITY);
+        }
+        perms.extend(near);
         perms.sort();
         perms.dedup();
+        // The others are compared only, with less effort.
+        self.limit = NODES_COMPARED;
         let mut candidates: Vec<Candidate> = perms.into_iter().map(|perm| self.candidate(perm)).collect();
         candidates.sort_by(|a, b| (a.key, a.moved, &a.perm).cmp(&(b.key, b.moved, &b.perm)));
         let searched = u64::try_from(candidates.len()).unwrap_or(u64::MAX);
@@ -463,10 +513,14 @@ impl<'a, 'b> Search<'a, 'b> {
         let top: Vec<&Candidate> = candidates.iter().filter(|c| c.key == best_key).collect();
         let price = |c: &Candidate| f64::from(c.remounts) * board.request.remount_price_mm;
         let reached = |c: &Candidate| c.spread + price(c) <= within + SAME_MM;
-        let preferred: Vec<Perm> = preferred.iter().filter_map(|pattern| self.perm_of(*pattern)).collect();
-        let by_name = preferred.iter().find_map(|perm| top.iter().find(|c| c.perm == *perm && reached(c)));
+        let makers = makers.and_then(|pattern| self.perm_of(pattern));
+        let makers = makers.and_then(|perm| candidates.iter().find(|c| c.perm == perm));
+        let named = trades.iter().filter_map(|pattern| self.perm_of(*pattern));
+        let trades: Vec<&Candidate> = named.filter_map(|perm| top.iter().copied().find(|c| c.perm == perm)).collect();
+        let wanted = makers.into_iter().filter(|c| c.key.alike_but_advice(best_key)).chain(trades);
+        let by_name = wanted.into_iter().find(|c| reached(c)).cloned();
         let chosen = match (by_name, &board.wear) {
-            (Some(candidate), _) => Some((*candidate).clone()),
+            (Some(candidate), _) => Some(candidate),
             (None, Some(_)) => top.iter().find(|c| reached(c)).map(|c| (*c).clone()),
             (None, None) => {
                 let top: Vec<Candidate> = top.into_iter().cloned().collect();
@@ -517,7 +571,8 @@ impl<'a, 'b> Search<'a, 'b> {
         if later == 0 || self.board.wear.is_none() {
             return visits;
         }
-        let Some(fills) = self.fills(perm, f64::INFINITY, false) else { return visits };
+        let known = self.ways.remove(perm);
+        let Some(fills) = known.or_else(|| self.fills(perm, f64::INFINITY, false)) else { return visits };
         let mut left: Vec<Vec<u8>> = vec![Vec::new(); self.board.len()];
         let mut class_of: Vec<(usize, usize)> = vec![(usize::MAX, 0); self.board.len()];
         for (number, (members, (fill, classes))) in self.sets.iter().zip(&fills).enumerate() {

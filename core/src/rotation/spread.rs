@@ -58,21 +58,31 @@ pub(super) struct Fill {
 /// Finds the table with the least spread.
 ///
 /// Stops early once the spread is at or below `stop_at`, or after `limit` nodes;
-/// then `proved` is false and `bound` still holds.
-pub(super) fn solve(set: &Set, stop_at: f64, limit: u64) -> Fill {
+/// then `proved` is false and `bound` still holds. Tables above `most` are of no
+/// use: when the best one lies there, any of them comes back, with `bound` above
+/// `most` once that is proved.
+pub(super) fn solve(set: &Set, stop_at: f64, most: f64, limit: u64) -> Fill {
     let mut fill = local(set);
     fill.bound = root_bound(set).max(0.0);
-    let done = |fill: &Fill| fill.spread <= fill.bound + SAME_MM;
-    if set.starts.len() < 2 || done(&fill) {
-        fill.bound = fill.spread;
-        fill.proved = true;
+    let done = |fill: &mut Fill| {
+        if set.starts.len() < 2 || fill.spread <= fill.bound + SAME_MM {
+            fill.bound = fill.spread;
+            fill.proved = true;
+        }
+        fill.proved || fill.spread <= stop_at
+    };
+    if done(&mut fill) {
         return fill;
     }
-    if fill.spread <= stop_at {
-        return fill;
+    if set.starts.len() > FEW {
+        roam(set, &mut fill, limit);
+        if done(&mut fill) {
+            return fill;
+        }
     }
     let Some(rows) = rows(set) else { return fill };
     let mut search = Search::new(set, &rows, &fill, stop_at, limit);
+    search.best = search.best.min(most + 2.0 * SAME_MM);
     let capacity = pack(set.classes.iter().map(|class| u32::from(class.seats) * u32::from(set.visits)));
     search.seat(0, capacity, f64::INFINITY, f64::NEG_INFINITY);
     if let Some(found) = search.found {
@@ -81,19 +91,29 @@ pub(super) fn solve(set: &Set, stop_at: f64, limit: u64) -> Fill {
     }
     if !search.cut {
         fill.proved = true;
-        fill.bound = fill.spread;
+        fill.bound = fill.spread.min(search.best);
     }
     fill
 }
 
+/// Up to so many tires the depth-first search needs no better start than plain descent.
+const FEW: usize = 6;
+/// Kicks of the search that roams, at most.
+const KICKS: u64 = 240;
+
 /// No table of this set has a smaller spread.
 pub(super) fn root_bound(set: &Set) -> f64 {
+    let (top, bottom) = root_bounds(set);
+    top - bottom
+}
+
+/// The least the deepest and the most the shallowest can end at.
+fn root_bounds(set: &Set) -> (f64, f64) {
     let mut starts = set.starts.clone();
     starts.sort_by(f64::total_cmp);
     let items: Vec<(f64, u32)> =
         set.classes.iter().map(|class| (class.wear, u32::from(class.seats) * u32::from(set.visits))).collect();
-    let (top, bottom) = bounds(&starts, &items, u32::from(set.visits));
-    top - bottom
+    bounds(&starts, &items, u32::from(set.visits))
 }
 
 /// The least the deepest, and the most the shallowest, of some tires can end at.
@@ -426,6 +446,109 @@ fn dealt(set: &Set) -> Vec<Vec<u8>> {
         }
     }
     counts
+}
+
+/// How far ends lie outside a window, squared.
+#[derive(Clone, Copy)]
+struct Window {
+    low: f64,
+    high: f64,
+}
+
+impl Window {
+    fn outside(&self, end: f64) -> f64 {
+        let far = (end - self.high).max(self.low - end).max(0.0);
+        far * far
+    }
+}
+
+/// Leaves the nearest good table by small random exchanges and descends again, as
+/// often as the limit of nodes allows, always alike: the numbers are drawn from a
+/// fixed start. Ends are drawn into the window that the bound leaves open.
+fn roam(set: &Set, fill: &mut Fill, limit: u64) {
+    let (top, bottom) = root_bounds(set);
+    let middle = (top + bottom) / 2.0;
+    let window = Window { low: bottom.min(middle), high: top.max(middle) };
+    let mut state = 0x2545_f491_4f6c_dd1d_u64;
+    let mut draw = |below: usize| {
+        state ^= state << 13;
+        state ^= state >> 7;
+        state ^= state << 17;
+        usize::try_from(state % u64::try_from(below.max(1)).unwrap_or(1)).unwrap_or(0)
+    };
+    let mut counts = fill.counts.clone();
+    let mut ends: Vec<f64> = set.starts.iter().zip(&counts).map(|(s, row)| s - worn(set, row)).collect();
+    let cost = |ends: &[f64]| ends.iter().map(|end| window.outside(*end)).sum::<f64>();
+    let mut kept = (cost(&ends), counts.clone(), ends.clone());
+    let kicks = KICKS.min(limit / 64);
+    for kick in 0..kicks {
+        if kick > 0 {
+            (_, counts, ends) = kept.clone();
+            for _ in 0..2 + draw(3) {
+                let (a, b) = (draw(set.starts.len()), draw(set.starts.len()));
+                let (from, to) = (draw(set.classes.len()), draw(set.classes.len()));
+                let step = Exchange { a, from, b, to };
+                if a != b && from != to && possible(set, &counts, &step) {
+                    apply(set, &mut counts, &mut ends, &step);
+                }
+            }
+        }
+        for _ in 0..200 {
+            let Some(step) = inward(set, &counts, &ends, window) else { break };
+            apply(set, &mut counts, &mut ends, &step);
+        }
+        // Sums of differences drift: the ends are counted anew before they are compared.
+        ends = set.starts.iter().zip(&counts).map(|(s, row)| s - worn(set, row)).collect();
+        let (spread, now) = (spread_of(&ends), cost(&ends));
+        if spread < fill.spread - SAME_MM {
+            fill.spread = spread;
+            fill.counts.clone_from(&counts);
+            if spread <= fill.bound + SAME_MM {
+                return;
+            }
+        }
+        if now <= kept.0 + 1e-12 {
+            kept = (now, counts.clone(), ends.clone());
+        }
+    }
+}
+
+fn possible(set: &Set, counts: &[Vec<u8>], step: &Exchange) -> bool {
+    let has = |tire: usize, class: usize| counts.get(tire).and_then(|row| row.get(class)).is_some_and(|n| *n > 0);
+    let open = |tire: usize, class: usize| set.open.get(tire).is_some_and(|open| open >> class & 1 == 1);
+    has(step.a, step.from) && has(step.b, step.to) && open(step.a, step.to) && open(step.b, step.from)
+}
+
+/// The exchange that brings ends nearest to the window.
+fn inward(set: &Set, counts: &[Vec<u8>], ends: &[f64], window: Window) -> Option<Exchange> {
+    let mut best = -1e-9;
+    let mut found = None;
+    for (a, ((end_a, row_a), open_a)) in ends.iter().zip(counts).zip(&set.open).enumerate() {
+        let out_a = window.outside(*end_a);
+        for (b, ((end_b, row_b), open_b)) in ends.iter().zip(counts).zip(&set.open).enumerate().skip(a + 1) {
+            let out = out_a + window.outside(*end_b);
+            if out <= 0.0 {
+                continue;
+            }
+            for ((from, class_from), have_a) in set.classes.iter().enumerate().zip(row_a) {
+                if *have_a == 0 || open_b >> from & 1 == 0 {
+                    continue;
+                }
+                for ((to, class_to), have_b) in set.classes.iter().enumerate().zip(row_b) {
+                    if *have_b == 0 || to == from || open_a >> to & 1 == 0 {
+                        continue;
+                    }
+                    let gain = class_from.wear - class_to.wear;
+                    let change = window.outside(end_a + gain) + window.outside(end_b - gain) - out;
+                    if change < best {
+                        best = change;
+                        found = Some(Exchange { a, from, b, to });
+                    }
+                }
+            }
+        }
+    }
+    found
 }
 
 /// One visit of `a` at `from` for one of `b` at `to`.

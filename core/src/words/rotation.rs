@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::{Say, Words};
+use super::{Say, Units, Words};
 use crate::measure::{
     Depth, DepthUnit, DistanceUnit, Load, LoadUnit, Pressure, PressureUnit, Span, SpanUnit, Speed, SpeedUnit,
 };
@@ -322,6 +322,7 @@ impl Words {
                     DefaultBy::AllDrive => "reason-trades-all-drive",
                     DefaultBy::PartTimeDrive => "reason-trades-part-time-drive",
                     DefaultBy::NothingDrives => "reason-trades-nothing-drives",
+                    DefaultBy::Studs => "reason-trades-studs",
                     DefaultBy::Arrows => "reason-trades-arrows",
                     DefaultBy::UnequalSizes => "reason-trades-unequal-sizes",
                 };
@@ -394,10 +395,13 @@ impl Words {
         }
     }
 
-    /// A computed depth, to a tenth of a millimeter.
+    /// A computed depth, to a tenth of a millimeter or of 1/32 in. It was not read,
+    /// so it is told in the chosen unit alone.
     pub(super) fn depth_mm(&self, mm: f64) -> String {
-        let depth = Depth::new((mm.max(0.0) * 10.0).round() / 10.0, DepthUnit::Millimetre);
-        depth.map(|depth| self.reading(&depth)).unwrap_or_default()
+        let depth = Depth::new(mm.max(0.0), DepthUnit::Millimetre);
+        let unit = if self.speech().units == Units::Us { DepthUnit::ThirtySecond } else { DepthUnit::Millimetre };
+        let tenths = depth.and_then(|depth| Depth::new((depth.in_unit(unit) * 10.0).round() / 10.0, unit));
+        tenths.map(|depth| self.reading(&depth)).unwrap_or_default()
     }
 
     fn span_mm(&self, mm: f64) -> String {

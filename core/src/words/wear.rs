@@ -139,7 +139,7 @@ impl Words {
         let at = layout.name(tire.at, self.speech().letters);
         let depth = self.depth_mm(tire.depth_mm.mid);
         let limit = self.depth_mm(tire.limit_mm);
-        let distance = |value: f64| km(value).map(|distance| self.reading(&distance)).unwrap_or_default();
+        let distance = |value: f64| self.computed_km(value);
         let left = match (tire.left_km, tire.at) {
             (_, Place::Spare) => self.text("wear-off-axle", &[("at", at.as_str().into()), ("depth", depth.into())]),
             (None, _) => self.text("wear-no-rate", &[("at", at.as_str().into()), ("depth", depth.into())]),
@@ -178,7 +178,7 @@ impl Words {
     }
 
     fn slipped(&self, slip: &Slipped, layout: &Layout) -> String {
-        let odometer = km(slip.odometer_km).map(|distance| self.reading(&distance)).unwrap_or_default();
+        let odometer = self.computed_km(slip.odometer_km);
         let args = [
             ("row", slip.reading.into()),
             ("at", layout.name(slip.at, self.speech().letters).into()),
@@ -190,9 +190,21 @@ impl Words {
     }
 }
 
-/// Whole kilometers; nothing when the value has no end.
+/// A computed distance; nothing when the value has no end.
 fn km(value: f64) -> Option<Distance> {
     Distance::new(value.round(), DistanceUnit::Kilometre).ok()
+}
+
+impl Words {
+    /// A computed distance, told in the chosen unit alone: it was not read.
+    fn computed_km(&self, value: f64) -> String {
+        let Some(distance) = km(value) else { return String::new() };
+        if self.speech().units != Units::Us {
+            return self.reading(&distance);
+        }
+        let miles = Distance::new(distance.in_unit(DistanceUnit::Mile).round(), DistanceUnit::Mile);
+        miles.map(|miles| self.reading(&miles)).unwrap_or_default()
+    }
 }
 
 impl Say for TreadPattern {
@@ -215,7 +227,7 @@ impl Say for Unknown {
 
 impl Say for NextVisit {
     fn say(&self, words: &Words) -> String {
-        let odometer = km(self.odometer_km).map(|distance| words.reading(&distance)).unwrap_or_default();
+        let odometer = words.computed_km(self.odometer_km);
         let id = match self.by {
             SetBy::Interval => "wear-next-interval",
             SetBy::UnknownWear => "wear-next-unknown-wear",
@@ -235,7 +247,7 @@ impl Say for Mistake {
             }
             Self::NoDepth { reading } => words.text("wear-no-depth", &[("row", (*reading).into())]),
             Self::TwoAt { at, km: odometer } => {
-                let odometer = km(*odometer).map(|distance| words.reading(&distance)).unwrap_or_default();
+                let odometer = words.computed_km(*odometer);
                 words.text("wear-two-at", &[("at", at.to_string().into()), ("odometer", odometer.into())])
             }
             Self::Figure { .. } => words.text("wear-figure", &[]),

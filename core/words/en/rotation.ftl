@@ -59,6 +59,7 @@ why-old = The { $tire } tire is { $years ->
 # What would lift it.
 lift-remount-on-rim = Turning the tire round on its rim would allow it.
 lift-another-tire = A tire made for that side, or one without an arrow, would allow it.
+lift-keep-side = Keeping each tire on its side avoids it.
 lift-look-at-arrow = Look at the arrow on the sidewall.
 lift-same-size-all-round = One size on all axles would allow it, where the maker’s manual does.
 lift-like-wheels = Wheels alike on all axles would allow it.
@@ -85,6 +86,7 @@ reason-trades-all-drive = It is the trade’s pattern for all-wheel drive (commo
 reason-trades-part-time-drive = It is the trade’s pattern for part-time four-wheel drive (common practice, no source).
 reason-trades-nothing-drives = Nothing drives: front to rear keeps each tire on its side (common practice, no source).
 reason-trades-arrows = Tires with arrows stay on their side.
+reason-trades-studs = Studs keep their side (common practice, no source).
 reason-trades-unequal-sizes = Front and rear take different sizes: only left and right can change.
 reason-drive-front-straight-back = The front wheels drive, steer and wear fastest: they go straight back to rest, and the rested ones cross over.
 reason-drive-rear-straight-forward = The driving rear wheels wear fastest: they go straight forward to rest, and the others cross over.

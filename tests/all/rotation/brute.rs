@@ -433,7 +433,10 @@ fn chosen(v: &Vehicle) -> Option<Vec<usize>> {
     let moved = |to: &[usize]| to.iter().enumerate().filter(|(w, s)| w != *s).count();
     let mut top: Vec<(Vec<usize>, i64)> = Vec::new();
     let plain = if known { brute.later(&[]) } else { Vec::new() };
-    for to in all.iter().filter(|to| key(to) == best_key) {
+    // The manual's moves stand above advice: they are weighed with the best in any case.
+    let manuals = v.given.and_then(|name| drawn(v, name)).filter(|to| all.contains(to));
+    let manuals = manuals.filter(|to| (key(to).0, key(to).1) == (best_key.0, best_key.1));
+    for to in all.iter().filter(|to| key(to) == best_key || manuals.as_ref() == Some(to)) {
         let turned: Vec<(usize, bool)> = to
             .iter()
             .enumerate()
@@ -460,14 +463,14 @@ fn chosen(v: &Vehicle) -> Option<Vec<usize>> {
         };
         top.push((to.clone(), value.saturating_add(v.price * turned.len() as i64)));
     }
-    let least = top.iter().map(|(_, value)| *value).min()?;
+    let least = top.iter().filter(|(to, _)| key(to) == best_key).map(|(_, value)| *value).min()?;
     let within: Vec<&Vec<usize>> =
         top.iter().filter(|(_, value)| !known || *value <= least.saturating_add(v.band)).map(|(to, _)| to).collect();
     let on_axles = || v.wheels.iter().zip(&v.seats).filter(|(w, seat)| seat.axle > 0 && !w.temporary).map(|(w, _)| w);
     let sizes = on_axles().any(|a| on_axles().any(|b| a.size != b.size));
     let usual = if sizes {
         "side-to-side"
-    } else if on_axles().any(|w| w.arrow) {
+    } else if on_axles().any(|w| w.arrow || w.studs) {
         "front-to-rear"
     } else {
         match v.drive {
@@ -476,7 +479,11 @@ fn chosen(v: &Vehicle) -> Option<Vec<usize>> {
             _ => "rearward-cross",
         }
     };
-    let wanted = v.given.into_iter().map(str::to_owned).chain([format!("{usual}-five"), usual.to_owned()]);
+    if let Some(to) = manuals.filter(|to| within.contains(&to)) {
+        return Some(to);
+    }
+    let within: Vec<&Vec<usize>> = within.into_iter().filter(|to| key(to) == best_key).collect();
+    let wanted = [format!("{usual}-five"), usual.to_owned()];
     for name in wanted {
         if let Some(to) = drawn(v, &name).filter(|to| within.contains(&to)) {
             return Some(to);

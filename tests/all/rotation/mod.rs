@@ -5,6 +5,7 @@ mod choice;
 mod highs;
 mod hostile;
 mod manuals;
+mod words;
 
 use lugbook::measure::{Depth, DepthUnit};
 use lugbook::rotation::{Rate, Request, TireFacts};

@@ -3,6 +3,7 @@
 mod examples;
 mod library;
 mod rows;
+mod words;
 
 use lugbook::measure::Distance;
 use lugbook::measure::DistanceUnit;

@@ -19,7 +19,7 @@ impl Constraint for Studs {
             force: Force::Advice,
             reason: Why::StudsChangeSide,
             source: Source::PRACTICE,
-            lifted_by: Lift::AnotherTire,
+            lifted_by: Lift::KeepSide,
         })
     }
 }
