@@ -18,6 +18,8 @@ pub struct Answer {
     data: Value,
     lines: String,
     exit: u8,
+    /// A refusal that goes with it: what was understood is still told.
+    trouble: Option<Trouble>,
 }
 
 impl Answer {
@@ -28,7 +30,7 @@ impl Answer {
             sentence: format!("The answer can't be written as JSON: {why}."),
             at: None,
         })?;
-        Ok(Self { data, lines: page.0, exit: 0 })
+        Ok(Self { data, lines: page.0, exit: 0, trouble: None })
     }
 
     /// What a command changed: what was understood, and what to do next.
@@ -56,8 +58,20 @@ impl Answer {
         Self { exit: code, ..self }
     }
 
+    /// The same, refused: what was understood is told, with the refusal beside it.
+    pub fn refused(mut self, trouble: Trouble) -> Self {
+        if let Some(object) = self.data.as_object_mut() {
+            object.insert("error".to_owned(), error(&trouble));
+        }
+        Self { trouble: Some(trouble), ..self }
+    }
+
     /// Prints it.
     pub fn show(&self, json: bool) -> ExitCode {
+        if let Some(trouble) = &self.trouble {
+            let written = if json { print(&format!("{}\n", self.data)) } else { None };
+            return written.unwrap_or_else(|| fail(trouble, false));
+        }
         let written = if json { print(&format!("{}\n", self.data)) } else { print(&self.lines) };
         written.unwrap_or(ExitCode::from(self.exit))
     }
@@ -67,8 +81,8 @@ impl Answer {
 pub fn fail(trouble: &Trouble, json: bool) -> ExitCode {
     let sentence = one_line(&trouble.sentence);
     if json {
-        let error = json!({"error": {"kind": trouble.kind.code(), "sentence": sentence, "at": trouble.at}});
-        if let Some(code) = print(&format!("{error}\n")) {
+        let object = json!({"error": error(trouble)});
+        if let Some(code) = print(&format!("{object}\n")) {
             return code;
         }
     }
@@ -79,6 +93,10 @@ pub fn fail(trouble: &Trouble, json: bool) -> ExitCode {
         TroubleKind::Held => 3,
         TroubleKind::FreeSpace | TroubleKind::TryAgain | TroubleKind::Restore | TroubleKind::Report => 4,
     })
+}
+
+fn error(trouble: &Trouble) -> Value {
+    json!({"kind": trouble.kind.code(), "sentence": one_line(&trouble.sentence), "at": trouble.at})
 }
 
 /// Writes to the screen, a file or a pipe; a code to end with when that fails.

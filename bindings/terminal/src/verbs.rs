@@ -1,6 +1,7 @@
 //! The commands, in the order of a visit.
 
 mod air;
+mod bench;
 mod book;
 pub mod codes;
 mod drive;
@@ -37,6 +38,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
     ("Air", &["air", "sensor", "lamp", "tell-recheck"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
+    ("Bench: keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
 
 /// A command.
@@ -150,6 +152,21 @@ pub enum Verb {
     Correct(steps::Correct),
     /// Take a line of the job back
     Withdraw(steps::Withdraw),
+
+    /// Read a sidewall: size, load, speed, date
+    Sidewall(bench::Sidewall),
+    /// Compare one size with another
+    Sizes(bench::Sizes),
+    /// Say what to set a wrench to, and in which order
+    Tighten(bench::Tighten),
+    /// Say what to set a tire to, so that it is right when cold
+    Inflate(bench::Inflate),
+    /// Plan a rotation from a file
+    Rotate(bench::RotateFile),
+    /// Plan an order of lifting from a file
+    Lift(bench::LiftFile),
+    /// Say how tread wears, from a file
+    Wear(bench::WearFile),
 }
 
 /// Carries a command out.
@@ -164,6 +181,13 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Card(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
+        Verb::Sidewall(said) => return said.run(options),
+        Verb::Sizes(said) => return said.run(options),
+        Verb::Tighten(said) => return said.run(options),
+        Verb::Inflate(said) => return said.run(options),
+        Verb::Rotate(said) => return said.run(options),
+        Verb::Lift(said) => return said.run(options),
+        Verb::Wear(said) => return said.run(options),
         Verb::Hands(said) => said.into(),
         Verb::Use(said) => said.into(),
         Verb::Complain(said) => said.into(),

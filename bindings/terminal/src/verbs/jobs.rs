@@ -128,7 +128,8 @@ fn log(options: &Options, job: Option<usize>) -> Result<Answer, Trouble> {
         .iter()
         .map(|line| {
             let mark = if line.corrected { " (corrected)" } else { "" };
-            vec![line.line.to_string(), line.time.clone(), format!("{}{mark} [{}]", line.sentence, line.author)]
+            let time = line.time.get(..16).unwrap_or(&line.time).replace('T', " ");
+            vec![line.line.to_string(), time, format!("{}{mark} [{}]", line.sentence, line.author)]
         })
         .collect();
     page.table(&rows);

@@ -1,0 +1,200 @@
+//! Questions that stand in a file: rotations, orders of lifting, wear.
+
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+use lugbook::engine::Trouble;
+use lugbook::vehicle::{Layout, Letters};
+use lugbook::words::{Say, Words};
+use lugbook::{lifting, rotation, wear};
+use serde_json::json;
+
+use crate::answer::{Answer, Page};
+use crate::options::{AtWord, Options, mend};
+
+/// The most that is read of a file: far more than any question holds.
+const MOST_BYTES: u64 = 1 << 20;
+
+/// A rotation.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+The file, in TOML:
+  drive = \"rear\"            front, rear, all, part-time, unknown
+  class = \"light-truck\"
+  horizon = 4               visits looked ahead
+  interval_km = 10000
+  [[tires]]
+  at = \"FL\"
+  size = \"LT245/75R16\"
+  service = \"120/116S\"
+  depth_32 = [9, 8, 9]      or depth_mm, from the outer groove inward
+  rate_mm_per_1000_km = 0.1 when it is known
+and so on for each tire; directional, asymmetric, studded = true where they are.")]
+pub struct RotateFile {
+    /// The file
+    file: PathBuf,
+}
+
+/// An order of lifting.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+The file, in TOML:
+  [gear]
+  kind = \"floor-jack\"       two-post-lift, four-post-lift, bottle-jack …
+  stands = 2
+  [moves]
+  FL = \"RL\"
+  RL = \"FL\"")]
+pub struct LiftFile {
+    /// The file
+    file: PathBuf,
+}
+
+/// A history of tread.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+The file, in CSV with a header:
+  distance_km,at,depth_mm,depth_mm,depth_mm
+  0,FL,8.0,8.1,8.0
+  15000,FL,6.5,6.7,6.4
+distance_mi and depth_32 are read as well; a column “tire” follows a tire that
+moves.")]
+pub struct WearFile {
+    /// The file
+    file: PathBuf,
+}
+
+/// The text of a file that a question stands in.
+fn text(file: &Path) -> Result<String, Trouble> {
+    let name = file.display();
+    let bad = |why: String| mend(why).at_word(&name.to_string());
+    // Asked before opening: opening a pipe would wait for its writer.
+    match std::fs::metadata(file) {
+        Ok(about) if about.is_file() => {}
+        Ok(_) => return Err(bad(format!("{name} is no file."))),
+        Err(why) => return Err(bad(format!("{name} can't be read: {why}."))),
+    }
+    let opened = std::fs::File::open(file).map_err(|why| bad(format!("{name} can't be read: {why}.")))?;
+    let mut bytes = Vec::new();
+    opened.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|why| bad(format!("{name} can't be read: {why}.")))?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err(bad(format!("{name} is longer than a question can be.")));
+    }
+    String::from_utf8(bytes).map_err(|_| bad(format!("{name} is not text in UTF-8.")))
+}
+
+impl RotateFile {
+    /// Plans it.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let words = Words::new(options.speech());
+        let name = self.file.display().to_string();
+        let file =
+            rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let request = file.request().map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let answer = rotation::plan(&request).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let view = words.rotation(&answer, &request.layout);
+        let mut page = Page::default();
+        for (number, plan) in view.plans.iter().enumerate() {
+            page.gap();
+            page.indented(&format!("{}  ", number + 1), &plan.shout);
+            for why in &plan.why {
+                page.indented("   ", why);
+            }
+        }
+        for refused in &view.refused {
+            page.gap();
+            page.line(&words.pattern(refused.pattern));
+            for because in &refused.because {
+                page.indented("   ", &format!("{} {}", because.reason, because.lifted_by));
+            }
+        }
+        page.gap();
+        for sentence in view.look_next.iter().chain(&view.notes) {
+            page.line(sentence);
+        }
+        Answer::new(&view, page)
+    }
+}
+
+impl LiftFile {
+    /// Plans it.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let words = Words::new(options.speech());
+        let name = self.file.display().to_string();
+        let task = lifting::Request::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let layout = &task.vehicle.layout;
+        let plan = lifting::plan(&task).map_err(|why| mend(words.lift_refusal(&why, layout)).at_word(&name))?;
+        let mut page = Page::default();
+        page.line(&words.lifts(&plan));
+        page.gap();
+        let mut actions = Vec::new();
+        for action in &plan.actions {
+            let cautions: Vec<_> = action.cautions.iter().map(|caution| words.caution(*caution)).collect();
+            for caution in &cautions {
+                page.indented("    ", caution);
+            }
+            let sentence = words.action(action, layout);
+            page.indented(&format!("{:>2}  ", action.n), &sentence);
+            actions.push(json!({
+                "n": action.n,
+                "do": action.act.code(),
+                "at": action.at.iter().map(|place| layout.name(*place, Letters::FrontFirst)).collect::<Vec<_>>(),
+                "wheel": action.wheel.map(|place| layout.name(place, Letters::FrontFirst)),
+                "caution": cautions,
+                "sentence": sentence,
+            }));
+        }
+        let notes: Vec<_> = plan.notes.iter().map(|note| note.say(&words)).collect();
+        for note in &notes {
+            page.line(note);
+        }
+        let view = json!({
+            "actions": actions, "lifts": plan.lifts, "at_least": plan.at_least, "proved": plan.proved,
+            "strides": plan.strides, "notes": notes,
+        });
+        Answer::new(&view, page)
+    }
+}
+
+impl WearFile {
+    /// Reads it.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let words = Words::new(options.speech());
+        let name = self.file.display().to_string();
+        let text = text(&self.file)?;
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .trim(csv::Trim::All)
+            .from_reader(text.as_bytes());
+        let mut rows = Vec::new();
+        for record in reader.records() {
+            let record = record.map_err(|why| mend(format!("{name} is no CSV: {why}.")).at_word(&name))?;
+            rows.push(record.iter().map(str::to_owned).collect::<Vec<_>>());
+        }
+        let mut rows = rows.into_iter();
+        let rows = wear::Rows { header: rows.next().unwrap_or_default(), rows: rows.collect() };
+        let history = rows.history().map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let answer =
+            wear::wear(&history, &wear::Question::default()).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        // Names of places do not depend on the vehicle here: two axles are lettered, more are numbered.
+        let layout = Layout::two_axles(true);
+        let view = words.wear(&answer, &layout);
+        let mut page = Page::default();
+        for tire in &view.tires {
+            page.indented(&format!("{}  ", tire.at), &tire.sentence);
+            for check in &tire.check {
+                page.indented("    ", check);
+            }
+        }
+        for slipped in &view.slipped {
+            page.line(&slipped.sentence);
+        }
+        if let Some(unknown) = &view.unknown {
+            page.line(unknown);
+        }
+        page.line(&view.next_visit.sentence);
+        Answer::new(&view, page)
+    }
+}
