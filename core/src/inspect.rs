@@ -15,7 +15,7 @@ use crate::calendar::{Age, Moment};
 use crate::entry::{LookAt, ToolKind};
 use crate::fastener::{Calibration, UnitClash};
 use crate::finding::State;
-use crate::ident::ToolId;
+use crate::ident::{TireId, ToolId};
 use crate::limits::{Circumstances, Limit, Region, Season, Thresholds};
 use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, DepthUnit, Pressure, THIRTY_SECOND_MM};
@@ -47,6 +47,8 @@ pub struct Finding {
     pub state: State,
     /// Where; none for the vehicle, its papers and tools.
     pub at: Option<Place>,
+    /// The tire, when it is the tire's own: it takes this along wherever it goes.
+    pub tire: Option<TireId>,
     /// What it is.
     pub what: What,
     /// Where the judgement comes from; none when a mechanic judged by eye.
@@ -190,6 +192,7 @@ impl<'a> Looking<'a> {
             .map(|look| Finding {
                 state: look.state,
                 at: look.at,
+                tire: None,
                 what: What::Seen { part: look.part, note: look.note.clone() },
                 source: None,
             })

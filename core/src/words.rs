@@ -25,6 +25,7 @@ mod units;
 mod wear;
 
 pub use entry::FactContext;
+pub(crate) use entry::capital;
 pub use rotation::{BecauseView, ForecastView, PlanView, RefusedView, RotationView, VisitView};
 pub use units::{Quantity, Worded};
 pub use wear::{LeftView, NextVisitView, SlippedView, TireWearView, WearView};

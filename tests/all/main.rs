@@ -8,6 +8,7 @@ mod drive;
 mod due;
 mod engine;
 mod inflation;
+mod inspect;
 mod kill;
 mod lifting;
 mod limits;

@@ -1,6 +1,6 @@
 //! The job card of invented visits, at every step of them.
 
-mod visit;
+pub mod visit;
 
 use lugbook::entry::Fact;
 use lugbook::ident::Digest;

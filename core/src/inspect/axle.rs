@@ -43,12 +43,17 @@ impl Looking<'_> {
         let ruled = limits::judge_spread(most, least, self.circumstances(place)).filter(|spread| spread.over);
         let what = What::Uneven { axle, most, least };
         match ruled {
-            Some(spread) => {
-                Some(Finding { state: State::BelowLimit, at: None, what, source: Some(spread.limit.source) })
-            }
+            Some(spread) => Some(Finding {
+                state: State::BelowLimit,
+                at: None,
+                tire: None,
+                what,
+                source: Some(spread.limit.source),
+            }),
             None => (apart_mm(most, least) > APART_MM + 1e-9).then_some(Finding {
                 state: State::Watch,
                 at: None,
+                tire: None,
                 what,
                 source: Some(Source::PRACTICE),
             }),
@@ -69,7 +74,13 @@ fn uneven_set(depths: &[Depth]) -> Option<Finding> {
     let (most, least) = ends_of(depths)?;
     let source = Some(Source { grade: Grade::CommonPractice, title: "" });
     let what = What::UnevenSet { most, least };
-    (apart_mm(most, least) > APART_MM + 1e-9).then_some(Finding { state: State::Watch, at: None, what, source })
+    (apart_mm(most, least) > APART_MM + 1e-9).then_some(Finding {
+        state: State::Watch,
+        at: None,
+        tire: None,
+        what,
+        source,
+    })
 }
 
 fn mm(depth: Depth) -> f64 {

@@ -39,7 +39,7 @@ impl Looking<'_> {
         let source = judged.limit.map(|limit| limit.source).or(judged.also.first().map(|limit| limit.source));
         let limit = judged.limit.and_then(|limit| limit.depth());
         let what = What::Tread { lowest, limit, broken: judged.refuses, also: judged.also };
-        Some(Finding { state, at: Some(place), what, source })
+        Some(Finding { state, at: Some(place), tire: Some(tire), what, source })
     }
 
     /// The tread of a tire before this job.
@@ -66,7 +66,7 @@ impl Looking<'_> {
             })
             .unwrap_or(false);
         let what = What::Deeper { now, before: last.lowest, when: last.when, explained };
-        Some(Finding { state: State::Watch, at: Some(place), what, source: Some(Source::GEOMETRY) })
+        Some(Finding { state: State::Watch, at: Some(place), tire: Some(tire), what, source: Some(Source::GEOMETRY) })
     }
 
     /// What stands on the tire, both sidewalls together: the outer one's text, then the inner one's.
@@ -99,6 +99,7 @@ impl Looking<'_> {
         (age.years >= OLD_YEARS).then_some(Finding {
             state: State::Watch,
             at: Some(place),
+            tire: self.job.fitted.get(&place).copied(),
             what,
             source: Some(Source::MEMORY),
         })
@@ -120,6 +121,7 @@ impl Looking<'_> {
         (*fitted != wanted).then_some(Finding {
             state: State::Watch,
             at: Some(place),
+            tire: self.job.fitted.get(&place).copied(),
             what,
             source: Some(Source::PRACTICE),
         })
@@ -135,6 +137,7 @@ impl Looking<'_> {
         (kpa(pressure) < kpa(placard) - 0.05).then_some(Finding {
             state: State::Watch,
             at: Some(place),
+            tire: None,
             what,
             source: Some(Source::PRACTICE),
         })

@@ -33,7 +33,7 @@ impl Looking<'_> {
                 (What::NoTorque, Source::PRACTICE)
             }
         };
-        Some(Finding { state: State::Watch, at: None, what, source: Some(source) })
+        Some(Finding { state: State::Watch, at: None, tire: None, what, source: Some(source) })
     }
 
     /// Nuts whose last word at a pass is this.
@@ -48,6 +48,7 @@ impl Looking<'_> {
         (!nuts.is_empty()).then_some(Finding {
             state: State::Watch,
             at: Some(place),
+            tire: None,
             what: What::NotProven { nuts },
             source: Some(Source::PRACTICE),
         })
@@ -59,6 +60,7 @@ impl Looking<'_> {
         (!nuts.is_empty()).then_some(Finding {
             state: State::Watch,
             at: Some(place),
+            tire: None,
             what: What::MovedAtRecheck { nuts },
             source: Some(Source::PRACTICE),
         })
@@ -83,6 +85,7 @@ impl Looking<'_> {
             .map(|(tool, calibration)| Finding {
                 state: State::Watch,
                 at: None,
+                tire: None,
                 what: What::Uncalibrated { tool, calibration },
                 source: Some(YEARLY),
             })
@@ -94,6 +97,12 @@ impl Looking<'_> {
             Fact::SensorRead { lamp, .. } => *lamp,
             _ => None,
         })?;
-        on.then_some(Finding { state: State::Watch, at: None, what: What::LampOn, source: Some(Source::PRACTICE) })
+        on.then_some(Finding {
+            state: State::Watch,
+            at: None,
+            tire: None,
+            what: What::LampOn,
+            source: Some(Source::PRACTICE),
+        })
     }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde::Deserialize;
 
 use super::{Ask, Condition};
+use crate::caution::{CautionId, Circumstance};
 
 /// How often a step is asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
@@ -187,6 +188,9 @@ impl Procedure {
             let line = why.span().map_or(1, |span| line_of(span.start));
             bad(line, BadKind::Unreadable(why.message().to_owned()))
         })?;
+        if let Some(code) = raw.settle.iter().flatten().find(|code| Circumstance::of_code(code).is_none()) {
+            return Err(bad(1, BadKind::Circumstance(code.clone())));
+        }
         if raw.step.is_empty() || raw.step.len() > 200 {
             return Err(bad(1, BadKind::StepCount(raw.step.len())));
         }
@@ -238,6 +242,12 @@ fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>) -> Result
         if !known {
             return Err(BadKind::After(after.clone()));
         }
+    }
+    if let Some(code) = step.cautions.iter().find(|code| CautionId::of_code(code).is_none()) {
+        return Err(BadKind::Caution(code.clone()));
+    }
+    if let Some(code) = step.when.iter().find(|code| Circumstance::of_code(code).is_none()) {
+        return Err(BadKind::Circumstance(code.clone()));
     }
     for (asks, condition) in FIRM {
         if step.asks == *asks && !step.needs.contains(condition) {

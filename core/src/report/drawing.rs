@@ -84,7 +84,7 @@ impl Sheet<'_> {
     /// A wheel with its name, and the tire that ends there.
     fn wheel(&self, spot: &Spot) -> Markup {
         let tire = self.job.wanted_at(spot.place).or_else(|| self.job.fitted.get(&spot.place).copied());
-        let mark = tire.map(|tire| self.mark(tire)).unwrap_or_default();
+        let mark = tire.map(|tire| self.mark(tire));
         let (half_w, half_h) = WHEEL;
         let beside = (half_w + 8.0) * -spot.inward();
         let inner = matches!(spot.place, Place::Wheel(Position { row: Row::Inner, .. }));
@@ -103,7 +103,7 @@ impl Sheet<'_> {
                 rect class="wheel" x=(spot.x - half_w) y=(spot.y - half_h) width=(half_w * 2.0) height=(half_h * 2.0) rx="6" {}
             }
             text class="name" x=(x) y=(y) text-anchor=(anchor) { (self.place(spot.place)) }
-            @if !inner {
+            @if let (false, Some(mark)) = (inner, mark) {
                 text class="mark" x=(x) y=(y + 18.0) text-anchor=(anchor) {
                     (self.say("tire-marked", &[("mark", mark.into())]))
                 }

@@ -6,6 +6,7 @@ use super::Sheet;
 use crate::inspect::{Finding, What, inspect};
 use crate::logbook::Status;
 use crate::procedure::{Task, TaskState};
+use crate::vehicle::Place;
 
 impl Sheet<'_> {
     /// What the entries say is wrong, worst first; that nothing was found is said too.
@@ -30,7 +31,7 @@ impl Sheet<'_> {
             (self.state(finding.state))
             div {
                 p {
-                    @if let Some(at) = finding.at { strong { (self.place(at)) } " " }
+                    @if let Some(whereabouts) = self.whereabouts(finding) { strong { (whereabouts) } " " }
                     (self.words.finding(finding, self.book))
                 }
                 p class="small" {
@@ -41,32 +42,60 @@ impl Sheet<'_> {
         }
     }
 
+    /// Where: the place; for a tire's own finding the tire, and where it goes.
+    fn whereabouts(&self, finding: &Finding) -> Option<String> {
+        let at = finding.at?;
+        let Some(tire) = finding.tire else { return Some(self.place(at)) };
+        let to = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| m.tire == tire)).map_or(at, |m| m.to);
+        let id = if to == at { "card-tire-of" } else { "card-tire-of-to" };
+        let (mark, at, to) = (self.mark(tire), self.place(at), self.place(to));
+        Some(self.say(id, &[("mark", mark.into()), ("at", at.into()), ("to", to.into())]))
+    }
+
     /// The steps that are not over, in a job that is not signed; the next one is marked.
     pub(super) fn to_do(&self) -> Markup {
         let tasks: Vec<Task<'_>> = self.bay().map(|bay| bay.tasks()).unwrap_or_default();
         let left: Vec<&Task<'_>> = tasks.iter().filter(|task| !task.state.is_over()).collect();
         let contents = (!left.is_empty() && self.job.status != Status::Signed).then(|| {
             html! {
-                ol class="to-do" {
-                    @for (at, task) in left.iter().enumerate() {
-                        li class=[(at == 0 && self.job.is_running()).then_some("next")] { (self.task(task, at == 0)) }
-                    }
+                @if let Some((first, rest)) = left.split_first() {
+                    @if self.job.is_running() { p class="next" { (self.next_task(first)) } }
+                    @else { p { (self.task(first, &[first.at])) } }
+                    ul { @for (step, places) in by_step(rest) { li { (self.task(step, &places)) } } }
                 }
             }
         });
         self.section("to-do", "card-to-do", contents)
     }
 
-    fn task(&self, task: &Task<'_>, first: bool) -> Markup {
+    /// The next thing to do, and what its gate waits for.
+    fn next_task(&self, task: &Task<'_>) -> Markup {
         html! {
-            @if first && self.job.is_running() { strong { (self.t("card-next")) } " " }
-            @if let Some(at) = task.at { strong { (self.place(at)) } " " }
-            (self.words.step(task.step))
-            @if let (true, TaskState::Held(unmet)) = (first, &task.state) {
-                ul class="plain small" {
-                    @for unmet in unmet { li { (self.words.unmet(unmet, &self.vehicle.layout)) } }
-                }
+            strong { (self.t("card-next")) } " " (self.task(task, &[task.at]))
+            @if let TaskState::Held(unmet) = &task.state {
+                @for unmet in unmet { br; span class="small" { (self.words.unmet(unmet, &self.vehicle.layout)) } }
             }
         }
     }
+
+    /// A step with the places where it is left.
+    fn task(&self, task: &Task<'_>, places: &[Option<Place>]) -> Markup {
+        let named = self.words.list(places.iter().flatten().map(|place| self.place(*place)));
+        html! {
+            @if !named.is_empty() { strong { (named) } " " }
+            (self.words.step(task.step))
+        }
+    }
+}
+
+/// Tasks of one step together, in the order in which each step is first left.
+fn by_step<'t, 's>(tasks: &[&'t Task<'s>]) -> Vec<(&'t Task<'s>, Vec<Option<Place>>)> {
+    let mut steps: Vec<(&Task<'_>, Vec<Option<Place>>)> = Vec::new();
+    for task in tasks {
+        match steps.iter_mut().find(|(known, _)| known.step.id == task.step.id) {
+            Some((_, places)) => places.push(task.at),
+            None => steps.push((task, vec![task.at])),
+        }
+    }
+    steps
 }

@@ -18,7 +18,7 @@ impl Sheet<'_> {
             header {
                 p class="kicker" { (self.say("card-kicker", &[("number", number.into())])) }
                 h1 { (self.vehicle.name) }
-                p { (self.status()) @if let Some(reason) = self.ended_because() { " " (reason) } }
+                p { (self.status()) @if let Some(reason) = self.ended_because() { " " (self.say("card-because", &[("reason", reason.trim_end_matches('.').into())])) } }
                 @if self.job.practice { p class="notice" { (self.t("card-practice")) } }
                 (self.particulars())
                 @if let Some(complaint) = self.complaint() { p { (complaint) } }

@@ -7,6 +7,7 @@ use maud::{Markup, html};
 use super::Sheet;
 use crate::entry::{Fact, Kind};
 use crate::ident::Digest;
+use crate::words::capital;
 
 impl Sheet<'_> {
     /// Every photo of this job and of the specifications it rests on, once, with its captions.
@@ -31,8 +32,9 @@ impl Sheet<'_> {
         }
         for kind in [Kind::Torque, Kind::Placard, Kind::LiftPoints, Kind::Drive, Kind::Pattern] {
             let Some(found) = self.book.on_shelf(&self.vehicle.model, kind) else { continue };
-            if let Some(photo) = found.photo {
-                add(photo, self.say("card-photo-of", &[("of", self.words.kind(kind).into())]));
+            let only_here = |photo: &Digest| !self.job.lines.iter().any(|line| line.fact.photo() == Some(*photo));
+            if let Some(photo) = found.photo.filter(only_here) {
+                add(photo, capital(&self.words.kind(kind)));
             }
         }
         photos
@@ -44,7 +46,7 @@ impl Sheet<'_> {
                 let of = self.words.photo_of(*of);
                 match at {
                     Some(at) => self.say("fact-at", &[("at", self.place(*at).into()), ("said", of.into())]),
-                    None => self.say("card-photo-of", &[("of", of.into())]),
+                    None => capital(&of),
                 }
             }
             _ => self.words.fact(fact, &self.context()),

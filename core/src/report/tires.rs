@@ -64,8 +64,11 @@ impl Sheet<'_> {
                 rows.extend(self.sidewall(place, *tire, side));
             }
         }
-        let columns = ["card-tire", "card-size", "card-service", "card-tin", "card-made", "card-age", "card-more"];
-        let contents = (!rows.is_empty()).then(|| self.table("card-sidewalls-table", &columns, &rows));
+        let more = rows.iter().any(|row| row.last().is_some_and(|cell| !cell.0.is_empty()));
+        let all = ["card-tire", "card-size", "card-service", "card-tin", "card-made", "card-age", "card-more"];
+        // The last column only where it says something.
+        let columns = if more { all.as_slice() } else { all.split_last().map_or(all.as_slice(), |(_, rest)| rest) };
+        let contents = (!rows.is_empty()).then(|| self.table("card-sidewalls-table", columns, &rows));
         let contents = contents.unwrap_or_else(|| html! { p { (self.t("card-no-sidewalls")) } });
         self.section("sidewalls", "card-sidewalls", Some(contents))
     }
@@ -106,7 +109,9 @@ impl Sheet<'_> {
         let Some(tin) = &marking.tin else { return unknown };
         let made = match tin.made() {
             Some(made) => {
-                self.say("card-week", &[("week", made.week.to_string().into()), ("from", made.from.to_string().into())])
+                let (week, year) = (made.week.week().to_string(), made.week.year().to_string());
+                let from = made.from.to_string();
+                self.say("card-week", &[("week", week.into()), ("year", year.into()), ("from", from.into())])
             }
             None => {
                 let years = self.words.list(tin.ambiguous().iter().map(ToString::to_string));

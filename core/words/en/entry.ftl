@@ -63,11 +63,6 @@ photo-damage = damage or finding
 photo-plate = license plate
 photo-odometer = odometer
 
-pass-cracked = cracked loose
-pass-started = begun by hand
-pass-snug = snug
-pass-final = final torque
-pass-recheck = recheck
 
 sidewall-outer = outer sidewall
 sidewall-inner = inner sidewall

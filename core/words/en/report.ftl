@@ -3,6 +3,7 @@ card-title = Wheel service card
 card-title-of = Wheel service card { $number }: { $name }
 card-kicker = Wheel service card, job { $number }
 card-no-vehicle = The vehicle of this job is not in this book.
+card-because = Reason: { $reason }.
 card-practice = Practice job: kept out of wear, due dates and history.
 
 card-model = Model
@@ -56,6 +57,8 @@ card-hung = Hangs at
 card-stays = stays
 card-stayed = stayed
 card-not-hung = not hung yet
+card-tire-of = Tire { $mark } at { $at }:
+card-tire-of-to = Tire { $mark }, { $at } to { $to }:
 card-tire-at = { $mark } at { $at }
 
 card-tread = Tread depth
@@ -81,7 +84,7 @@ card-tin = TIN
 card-made = Made
 card-age = Age
 card-more = Also
-card-week = week { $week }, from { $from }
+card-week = week { $week } of { $year }, from { $from }
 card-years = in one of { $years }
 card-age-between = { $least } to { $most }
 
@@ -152,7 +155,6 @@ card-gauge-step = shows steps of { $step }
 card-no-calibration = none is kept for this kind
 
 card-photos = Photos
-card-photo-of = { $of }
 card-photo-missing = This photo’s file is not at hand.
 card-see-photo = See its photo.
 

@@ -398,3 +398,45 @@ pub fn no_torque() -> Logbook {
     pen.say(Fact::JobClosed { job: pen.job, reason: "the customer left".into() });
     Logbook::from_iter(pen.entries)
 }
+
+/// Two visits that measure one tire at the front left, both with the same gauge; depths in 1/32 in.
+pub fn measured_twice(before: &str, now: &str) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book();
+    for (number, depth) in [(30, before), (31, now)] {
+        pen.open(number, "rotation-on-a-lift", &["lift", "customer", "air"]);
+        pen.say(Fact::ToolUsed { job: pen.job, tool: pen.gauge });
+        pen.tread(FL, 1, depth, depth);
+    }
+    Logbook::from_iter(pen.entries)
+}
+
+/// One visit that measures the tires in walking order: front left, rear left,
+/// rear right, front right; depths in 1/32 in.
+pub fn measured(depths: [&str; 4]) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book();
+    pen.open(30, "rotation-on-a-lift", &["lift", "customer", "air"]);
+    for ((at, number), depth) in WALK.into_iter().zip(depths) {
+        pen.tread(at, number, depth, depth);
+    }
+    Logbook::from_iter(pen.entries)
+}
+
+/// One visit that sets the front left tire to this pressure under a placard of that.
+pub fn inflated(placard: &str, set: &str) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book();
+    pen.open(30, "rotation-on-a-lift", &["lift", "customer", "air"]);
+    let cold = placard.parse().expect("a pressure");
+    let axle = Some(PlacardTire { cold, full_load: None, size: None });
+    pen.say(Fact::SpecificationRecorded {
+        model: MODEL.into(),
+        shelf: Shelf::Placard { placard: Placard { axles: vec![axle], spare: None, source: "door label".into() } },
+        source: "door label".into(),
+        photo: None,
+    });
+    let pressure = set.parse().expect("a pressure");
+    pen.say(Fact::PressureMeasured { job: pen.job, at: FL, pressure, set: true, cold: Some(true) });
+    Logbook::from_iter(pen.entries)
+}

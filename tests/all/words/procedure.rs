@@ -1,3 +1,4 @@
+use lugbook::caution::CautionId;
 use lugbook::entry::LookAt;
 use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, built_in};
 use lugbook::vehicle::{Layout, Place, Side};
@@ -227,4 +228,75 @@ fn a_bad_procedure_file_is_told_with_file_line_and_reason() {
     let said: Vec<String> =
         kinds.into_iter().map(|kind| words.bad_procedure(&Bad { file: "mine.toml".into(), line: 7, kind })).collect();
     insta::assert_snapshot!(said.join("\n"));
+}
+
+/// What can hurt a person in any rotation; a built-in procedure names each before some step.
+const HAZARDS: &[&str] = &[
+    "chips-and-noise",
+    "turning-socket",
+    "thrown-socket",
+    "gun-direction",
+    "socket-slips",
+    "nut-in-socket",
+    "falling-wheel",
+    "unheld-wheel",
+    "heavy-wheel",
+    "loose-wheel",
+    "lost-nuts",
+    "hose-underfoot",
+    "under-vehicle",
+    "lift-points",
+    "overloaded-gear",
+    "lowering",
+    "turning-wheel",
+    "hot-brakes",
+    "brake-dust",
+    "pinched-fingers",
+    "crossed-thread",
+    "crooked-seat",
+    "limiting-bar",
+    "wheel-turns",
+    "tire-bursts",
+    "run-flat",
+    "nuts-settle",
+    "old-marks",
+];
+
+#[test]
+fn every_hazard_stands_before_a_step_and_no_step_carries_more_than_six() {
+    for procedure in procedures() {
+        let named: Vec<&String> = procedure.steps.iter().flat_map(|step| &step.cautions).collect();
+        for hazard in HAZARDS {
+            assert!(named.iter().any(|code| code == hazard), "{}: nobody is told of {hazard}", procedure.id);
+        }
+        let own: &[&str] = match procedure.id.as_str() {
+            "rotation-with-jack-and-stands" => &["vehicle-rolls", "jack-alone", "crack-on-ground"],
+            _ => &["falling-tools"],
+        };
+        assert!(own.iter().all(|hazard| named.iter().any(|code| code == hazard)), "{}", procedure.id);
+        for step in &procedure.steps {
+            assert!(step.cautions.len() <= 6, "{}: {} cautions", step.id, step.cautions.len());
+        }
+    }
+}
+
+#[test]
+fn every_caution_of_a_procedure_is_known_and_has_at_most_20_words() {
+    for words in everywhere() {
+        for code in procedures().iter().flat_map(|procedure| &procedure.steps).flat_map(|step| &step.cautions) {
+            let caution = CautionId::of_code(code).unwrap_or_else(|| panic!("{code} is not known"));
+            let said = words.caution(caution);
+            assert!(!said.starts_with("caution-"), "{code} has no sentence");
+            assert!(said.split_whitespace().count() <= 20, "“{said}”");
+        }
+    }
+}
+
+#[test]
+fn a_file_with_a_caution_or_circumstance_nobody_knows_is_refused_at_its_line() {
+    let head = "id = \"x\"\nversion = 1\n\n[[step]]\nid = \"a\"\ntext = \"Look.\"\nasks = \"seen\"\n";
+    let caution = Procedure::parse("mine.toml", &format!("{head}cautions = [\"boo\"]\n")).expect_err("unknown");
+    assert_eq!((caution.line, caution.kind), (4, BadKind::Caution("boo".into())));
+    let when = Procedure::parse("mine.toml", &format!("{head}when = [\"moon\"]\n")).expect_err("unknown");
+    assert_eq!((when.line, when.kind), (4, BadKind::Circumstance("moon".into())));
 }
