@@ -14,8 +14,8 @@ const ROOMS: &[&str] = &[
     "tire",
     "fastener",
     "vehicle",
-    "limits",
     "finding",
+    "limits",
     "caution", // vocabulary
     "entry",
     "logbook", // record

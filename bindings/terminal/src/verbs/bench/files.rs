@@ -1,5 +1,6 @@
 //! Questions that stand in a file: rotations, orders of lifting, wear.
 
+use std::collections::BTreeSet;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -89,7 +90,8 @@ impl RotateFile {
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
         let name = self.file.display().to_string();
-        let file = rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let file =
+            rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let request = file.request().map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let answer = rotation::plan(&request).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let view = words.rotation(&answer, &request.layout);
@@ -128,9 +130,11 @@ impl LiftFile {
         page.line(&words.lifts(&plan));
         page.gap();
         let mut actions = Vec::new();
+        let mut shown = BTreeSet::new();
         for action in &plan.actions {
             let cautions: Vec<_> = action.cautions.iter().map(|caution| words.caution(*caution)).collect();
-            for caution in &cautions {
+            // In full the first time; the data has it at every action.
+            for caution in cautions.iter().filter(|caution| shown.insert((*caution).clone())) {
                 page.indented("    ", caution);
             }
             let sentence = words.action(action, layout);
@@ -162,7 +166,11 @@ impl WearFile {
         let words = Words::new(options.speech());
         let name = self.file.display().to_string();
         let text = text(&self.file)?;
-        let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).trim(csv::Trim::All).from_reader(text.as_bytes());
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .trim(csv::Trim::All)
+            .from_reader(text.as_bytes());
         let mut rows = Vec::new();
         for record in reader.records() {
             let record = record.map_err(|why| mend(format!("{name} is no CSV: {why}.")).at_word(&name))?;
@@ -171,13 +179,14 @@ impl WearFile {
         let mut rows = rows.into_iter();
         let rows = wear::Rows { header: rows.next().unwrap_or_default(), rows: rows.collect() };
         let history = rows.history().map_err(|why| mend(why.say(&words)).at_word(&name))?;
-        let answer = wear::wear(&history, &wear::Question::default()).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let answer =
+            wear::wear(&history, &wear::Question::default()).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         // Names of places do not depend on the vehicle here: two axles are lettered, more are numbered.
         let layout = Layout::two_axles(true);
         let view = words.wear(&answer, &layout);
         let mut page = Page::default();
         for tire in &view.tires {
-            page.indented(&format!("{}  ", tire.at), &tire.sentence);
+            page.line(&tire.sentence);
             for check in &tire.check {
                 page.indented("    ", check);
             }

@@ -11,7 +11,9 @@ use crate::options::{AtWord, Options, mend};
 
 /// A marking.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:\n  lugbook sidewall \"225/45R17 91W DOT 1HKB 9FLP 0723\"\n  lugbook sidewall \"31x10.5R15LT 109Q\"")]
+#[command(
+    after_help = "Examples:\n  lugbook sidewall \"225/45R17 91W DOT 1HKB 9FLP 0723\"\n  lugbook sidewall \"31x10.5R15LT 109Q\""
+)]
 pub struct Sidewall {
     /// What stands on the sidewall: size, load and speed, DOT with its date
     text: String,
@@ -39,7 +41,10 @@ impl Sidewall {
         let figure = |value: Option<f64>, unit: &str| value.map(|value| format!("{} {unit}", words.number(value, 1)));
         if let Some(size) = &view.size {
             row("Size", size.text.clone());
-            row("Diameter", figure(size.overall_diameter_mm, "mm").unwrap_or_else(|| "not known from this size".into()));
+            row(
+                "Diameter",
+                figure(size.overall_diameter_mm, "mm").unwrap_or_else(|| "not known from this size".into()),
+            );
             if let Some(height) = figure(size.section_height_mm, "mm") {
                 row("Sidewall height", height);
             }
