@@ -64,6 +64,8 @@ pub struct Plan {
     pub lifts: u32,
     /// No order has fewer lifts than this; equal to `lifts` when that is proved.
     pub at_least: u32,
+    /// What counting corners alone says that every order needs, before any search.
+    pub bound: u32,
     /// That there is no order with fewer lifts is proved.
     pub proved: bool,
     /// The way that jack and wheels are rolled, in strides of about 0.75 m.
@@ -100,6 +102,7 @@ pub fn plan(task: &Task) -> Result<Plan, Refusal> {
         actions,
         lifts: found.lifts.saturating_add(runways),
         at_least: found.at_least.saturating_add(runways),
+        bound: found.bound.saturating_add(runways),
         proved: found.proved,
         strides: found.walk,
         opened: found.opened,
@@ -154,6 +157,8 @@ pub struct PlanData {
     pub lifts: u32,
     /// No order has fewer lifts than this.
     pub at_least: u32,
+    /// What counting corners alone says that every order needs.
+    pub bound: u32,
     /// That there is no order with fewer lifts is proved.
     pub proved: bool,
     /// The way that jack and wheels are rolled, in strides.
@@ -198,6 +203,7 @@ impl Plan {
             actions: actions.collect(),
             lifts: self.lifts,
             at_least: self.at_least,
+            bound: self.bound,
             proved: self.proved,
             strides: self.strides,
             opened: self.opened,

@@ -9,7 +9,7 @@ use std::cmp::Ordering;
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
-use uom::si::f64::{Length, Mass, Pressure as UomPressure, ThermodynamicTemperature, Torque as UomTorque, Velocity};
+use uom::si::f64::{Length, Pressure as UomPressure, ThermodynamicTemperature, Velocity};
 
 /// A unit of one kind of measure: how it is written and what it is in the base unit.
 pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
@@ -280,7 +280,7 @@ macro_rules! unit {
     };
 }
 
-use uom::si::{length, mass, pressure, thermodynamic_temperature as temperature, torque, velocity};
+use uom::si::{length, pressure, thermodynamic_temperature as temperature, velocity};
 
 /// One thirty-second of an inch in millimetres, exact (0.3048 m to the foot).
 pub const THIRTY_SECOND_MM: f64 = 0.79375;
@@ -301,12 +301,20 @@ unit! {
     NewtonMetre "N.m" ["nm", "n m", "n*m", "newton metre", "newton meter"] |v| v, |v| v;
     /// Foot-pounds.
     FootPound "ft.lb" ["ft-lb", "ft lb", "ftlb", "lb-ft", "lb.ft", "lb ft", "lbft", "ft-lbs", "ft lbs", "ft-lbf", "foot-pounds"]
-        |v| UomTorque::new::<torque::pound_force_foot>(v).get::<torque::newton_meter>(),
-        |v| UomTorque::new::<torque::newton_meter>(v).get::<torque::pound_force_foot>();
+        |v: f64| v * FOOT_POUND_NM, |v: f64| v / FOOT_POUND_NM;
     /// Kilogram-force metres, printed in older manuals.
     KilogramMetre "kgf.m" ["kgm", "kg.m", "kgf m", "kgfm", "mkg", "m.kg"]
         |v: f64| v * KGF_N, |v: f64| v / KGF_N;
 }
+
+/// One pound in kilograms, exact by definition. (`uom` gives this and the two below to seven digits.)
+pub const POUND_KG: f64 = 0.453_592_37;
+
+/// One foot-pound in newton metres: pound × standard gravity × foot, exact.
+pub const FOOT_POUND_NM: f64 = 1.355_817_948_331_400_4;
+
+/// One pound per square inch in kilopascals, rounded from the exact quotient.
+pub const PSI_KPA: f64 = 6.894_757_293_168_361;
 
 /// One kilogram-force in newtons, exact by definition of standard gravity.
 pub const KGF_N: f64 = 9.80665;
@@ -318,8 +326,7 @@ unit! {
     Kilopascal "kPa" ["kpa"] |v| v, |v| v;
     /// Pounds per square inch.
     Psi "psi" ["lb/in2", "lbs"]
-        |v| UomPressure::new::<pressure::psi>(v).get::<pressure::kilopascal>(),
-        |v| UomPressure::new::<pressure::kilopascal>(v).get::<pressure::psi>();
+        |v: f64| v * PSI_KPA, |v: f64| v / PSI_KPA;
     /// Bar.
     Bar "bar" ["bars"]
         |v| UomPressure::new::<pressure::bar>(v).get::<pressure::kilopascal>(),
@@ -355,8 +362,7 @@ unit! {
     Kilogram "kg" ["kgs", "kilogram", "kilograms"] |v| v, |v| v;
     /// Pounds.
     Pound "lb" ["lbs", "pound", "pounds"]
-        |v| Mass::new::<mass::pound>(v).get::<mass::kilogram>(),
-        |v| Mass::new::<mass::kilogram>(v).get::<mass::pound>();
+        |v: f64| v * POUND_KG, |v: f64| v / POUND_KG;
     /// Metric tonnes.
     Tonne "t" ["ton", "tonne", "tonnes"] |v: f64| v * 1000.0, |v: f64| v / 1000.0;
 }

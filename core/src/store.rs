@@ -43,6 +43,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod backup;
 mod chain;
 mod error;
 mod folder;
@@ -59,11 +60,13 @@ mod witness;
 mod writer;
 
 use std::fmt;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
 use rusqlite::Connection;
+use serde::Serialize;
 
+pub use backup::{BackedUp, Backup, KeptPhoto, kept as backups_kept};
 pub use error::{Again, Mend, StoreError};
 pub use merge::Merged;
 pub use opening::{Opened, Opening};
@@ -75,10 +78,21 @@ pub use witness::Mark;
 
 use crate::calendar::Moment;
 use crate::entry::{Draft, Entry, Head, HybridTime};
-use crate::ident::{EntryId, StreamId};
+use crate::ident::{Digest, EntryId, StreamId};
 use folder::Folder;
 use merge::Holes;
 use writer::Handle;
+
+/// What a restored backup brought.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Restored {
+    /// Entries in the book before.
+    pub before: u64,
+    /// Entries in the book after.
+    pub after: u64,
+    /// What came of the backup's entries.
+    pub merged: Merged,
+}
 
 /// An open book. See the [module](self) for an example.
 pub struct Store {
@@ -266,6 +280,40 @@ impl Store {
     /// [`Mend::NoEntry`], and as [`Store::append`].
     pub fn erase_personal(&self, id: EntryId) -> Result<(), StoreError> {
         self.ask(move |writer| writer.erase(id))
+    }
+
+    /// Writes a backup into a folder: one file with every entry and every photo,
+    /// read back before it takes its name. Older backups of this device are then
+    /// thinned out ([`backups_kept`]); files of any other name stay untouched.
+    ///
+    /// `photos` are the photos' names and files.
+    ///
+    /// # Errors
+    /// [`Mend::NotAFolder`], [`Mend::NotWritable`], [`StoreError::FreeSpace`];
+    /// [`StoreError::Restore`] when the book is damaged: a backup of it would
+    /// push a good one out.
+    pub fn back_up(&self, into: &Path, photos: &[(Digest, PathBuf)], now: Moment) -> Result<BackedUp, StoreError> {
+        let content = self.read(reading::content)?.map_err(|problem| self.damaged(problem))?;
+        backup::write(into, &content, photos, &self.stream.short(), now)
+    }
+
+    /// Takes in every entry of a backup that the book does not have, all or
+    /// none. Doing it again does no harm. The photos come first, by whoever
+    /// keeps them ([`Backup::photo`]): an entry never names one that is not there.
+    ///
+    /// This device goes on in its own stream; the streams in the backup stay
+    /// what they are, so that a backup that was restored twice can't fork them.
+    ///
+    /// # Errors
+    /// [`Mend::Forked`] when the book holds another entry in a place of the
+    /// backup's streams, and as [`Store::append`].
+    pub fn take_backup(&self, backup: Backup) -> Result<Restored, StoreError> {
+        let before = self.mark()?.arrived;
+        let merged = self.ask(move |writer| {
+            let folder = writer.folder.clone();
+            writer.change(|transaction, _, _| merge::take_backup(transaction, &folder, &backup))
+        })?;
+        Ok(Restored { before, after: self.mark()?.arrived, merged })
     }
 
     /// Keeps what another room made of the entries up to a mark; it replaces

@@ -15,7 +15,7 @@ mod inflation;
 mod inspect;
 mod lifting;
 mod limits;
-mod pending;
+mod photos;
 mod procedure;
 mod rotation;
 mod sidewall;
@@ -50,6 +50,7 @@ const ENGLISH: &[&str] = &[
     include_str!("../words/en/inspect.ftl"),
     include_str!("../words/en/inflation.ftl"),
     include_str!("../words/en/limits.ftl"),
+    include_str!("../words/en/photos.ftl"),
     include_str!("../words/en/lifting.ftl"),
     include_str!("../words/en/procedures.ftl"),
     include_str!("../words/en/report.ftl"),

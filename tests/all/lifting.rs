@@ -187,6 +187,7 @@ impl<'a> Checker<'a> {
             Act::SecureSite | Act::SecureVehicle => assert!(self.up().is_empty()),
             Act::FetchSpare => {
                 assert!(!self.fetched && self.task.vehicle.spare != Spare::None);
+                assert!(self.up().is_empty() && !self.runways_up, "nobody leans into a raised vehicle");
                 self.fetched = true;
             }
             Act::Chock => {
@@ -649,7 +650,7 @@ fn compare(vehicle: &Vehicle, gear: Gear, bare: &Bare, runways: u32) -> usize {
         let task = Task { vehicle: vehicle.clone(), gear, site: Site::Shop, moves, here: vec![] };
         let plan = planned(&task);
         let extra = if task.moves.is_empty() { 0 } else { runways };
-        assert!(plan.proved);
+        assert!(plan.proved && plan.bound <= lifts + extra, "the bound never claims more than is needed");
         assert_eq!(plan.lifts, lifts + extra, "{gear:?} {:?}", task.moves);
         compared += 1;
     }
@@ -944,7 +945,7 @@ fn hostile_files_are_refused_with_the_place_of_the_slip() {
     let vehicle = |line: &str| read(&format!("[vehicle]\n{line}\n{base}"));
     assert!(matches!(vehicle("jack_at_middle = [3]"), BadRequest::NoSuchAxle { given: 3 }));
     assert!(matches!(vehicle("axle_weights = [\"1 t\", \"1 t\", \"1 t\"]"), BadRequest::NoSuchAxle { given: 3 }));
-    let forty = format!("axles = [{}]", vec!["\"dual\""; 10].join(", "));
+    let forty = format!("axles = [{}]", ["\"dual\""; 10].join(", "));
     assert!(matches!(vehicle(&forty), BadRequest::TooManyAxles { most: 8 }));
     assert!(matches!(read(&"#".repeat(70_000)), BadRequest::TooLong { .. }));
 }
@@ -989,7 +990,7 @@ fn every_action_is_one_short_sentence_with_a_verb_first() {
             assert!(text.split(' ').count() <= 15 && text.ends_with('.') && text.matches('.').count() == 1, "{text}");
             assert!(VERBS.contains(&text.split(' ').next().unwrap()), "{text}");
             assert!(!text.contains("and then"), "{text}");
-            assert!(!words.act_detail(act).is_some_and(|detail| detail == text));
+            assert!(words.act_detail(act).is_none_or(|detail| detail != text));
         }
     }
 }
@@ -1094,7 +1095,7 @@ fn any_task() -> impl Strategy<Value = Task> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 128, ..ProptestConfig::default() })]
 
     #[test]
     fn whatever_is_asked_the_plan_keeps_what_must_hold_or_says_why_not(task in any_task()) {

@@ -17,6 +17,7 @@ mod photos;
 mod program;
 mod renderer;
 mod replay;
+mod report;
 mod rotation;
 mod sidewall;
 mod skipped;

@@ -12,7 +12,7 @@ use proptest::prelude::*;
 use crate::standards::{table, vectors};
 
 /// How far a conversion may be off, as a share: the unit crate gives some of its factors to seven digits.
-const FACTOR: f64 = 2e-7;
+const FACTOR: f64 = 1e-15;
 
 fn of<U: Unit>(code: &str) -> Option<U> {
     U::ALL.iter().copied().find(|unit| unit.code() == code)

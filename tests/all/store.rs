@@ -1,5 +1,6 @@
 //! The book on the disk keeps what it acknowledged, and says so when it can't.
 
+mod backup;
 mod damage;
 mod faults;
 mod flips;

@@ -1,4 +1,5 @@
 //! Every sentence is there, short enough, and starts as instructions do.
 
 mod entry;
+mod photos;
 mod procedure;

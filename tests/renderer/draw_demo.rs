@@ -1,11 +1,11 @@
-//! Draws the demo's photos into the folder where the demo embeds them: `cargo run --release -p lugbook-tests --bin draw-demo`.
+//! Draws the demo's photos into the folder where the demo embeds them: `cargo run --release -p lugbook-renderer`.
 
 use std::path::PathBuf;
 
 fn main() -> std::io::Result<()> {
     let folder = match std::env::args_os().nth(1) {
         Some(folder) => PathBuf::from(folder),
-        None => PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../bindings/terminal/demo"),
+        None => PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../bindings/terminal/demo"),
     };
     std::fs::create_dir_all(&folder)?;
     for photo in renderer::demo::photos() {

@@ -294,6 +294,7 @@ impl<'a> Writer<'a> {
             self.push(Act::SecureSite, Vec::new(), None);
         }
         self.push(Act::SecureVehicle, Vec::new(), None);
+        self.fetch(steps);
         if self.on_runways() {
             self.chock(self.all_corners());
             self.push(Act::RaiseRunways, self.places(&self.positions_of(self.all_corners())), None);
@@ -463,9 +464,6 @@ impl<'a> Writer<'a> {
 
     fn wheel_on(&mut self, at: usize, wheel: Option<usize>) {
         let Some(wheel) = wheel else { return };
-        if wheel == self.search.positions().len() {
-            self.fetch();
-        }
         self.loose.remove(&wheel);
         if let Some(slot) = self.on.get_mut(at) {
             *slot = Some(wheel);
@@ -474,10 +472,17 @@ impl<'a> Writer<'a> {
         self.push(Act::WheelOn, self.places(&[at]), Some(wheel));
     }
 
-    fn fetch(&mut self) {
-        if !self.fetched {
+    /// The spare comes out while the vehicle still stands: nobody leans into a raised one. It is wanted
+    /// when it goes on a hub, and on the jack alone to lie under the sill.
+    fn fetch(&mut self, steps: &[Step]) {
+        let spare = self.search.positions().len();
+        let mounts = |step: &Step| match step {
+            Step::Lower(_, mounted) => mounted.iter().any(|(_, wheel)| *wheel == spare),
+            Step::Raise(_) => false,
+        };
+        if self.loose.contains(&spare) && (self.alone() || steps.iter().any(mounts)) {
             self.fetched = true;
-            self.push(Act::FetchSpare, vec![Place::Spare], Some(self.search.positions().len()));
+            self.push(Act::FetchSpare, vec![Place::Spare], Some(spare));
         }
     }
 
@@ -492,11 +497,8 @@ impl<'a> Writer<'a> {
         // Best a wheel that stays out, else one that goes on here, else the first that comes off.
         let stays_out = |wheel: &usize| !goes_on.contains(wheel);
         let mut under = self.loose.iter().copied().find(stays_out).or_else(|| self.loose.iter().copied().next());
-        if let Some(wheel) = under {
-            if wheel == self.search.positions().len() {
-                self.fetch();
-            }
-            self.push(Act::WheelUnder, face.clone(), Some(wheel));
+        if under.is_some() {
+            self.push(Act::WheelUnder, face.clone(), under);
         }
         self.push(Act::NutsOff, self.places(&off), None);
         for at in &off {
@@ -581,9 +583,7 @@ impl<'a> Writer<'a> {
             self.push(Act::Unchock, self.face(corner), None);
         }
         self.chocked = 0;
-        let spare = self.search.positions().len();
-        let moved = self.fetched || !self.loose.contains(&spare);
-        if let Some(wheel) = self.loose.iter().copied().next().filter(|_| moved) {
+        if let Some(wheel) = self.loose.iter().copied().next().filter(|_| self.fetched) {
             self.push(Act::Stow, vec![Place::Spare], Some(wheel));
         }
     }

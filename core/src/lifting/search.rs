@@ -41,6 +41,7 @@ pub(super) struct Found {
     pub steps: Vec<Step>,
     pub lifts: u32,
     pub at_least: u32,
+    pub bound: u32,
     pub walk: u32,
     pub proved: bool,
     pub opened: usize,
@@ -380,7 +381,7 @@ impl<'a> Search<'a> {
     /// Fewest lifts, then the shortest way; `Ok(None)` when there is no way at all.
     pub(super) fn solve(&self) -> Result<Option<Found>, Refusal> {
         let start = self.start();
-        let at_least = self.bound(&start);
+        let bound = self.bound(&start);
         let opened = Cell::new(0usize);
         let run = |most: usize, weight: u64| {
             opened.set(0);
@@ -409,9 +410,9 @@ impl<'a> Search<'a> {
         let lifts = u32::try_from(cost / LIFT).unwrap_or(u32::MAX);
         let walk = u32::try_from(cost % LIFT).unwrap_or(u32::MAX);
         // An answer that meets the bound is proved by the bound alone.
-        let proved = proved || lifts == at_least;
-        let at_least = if proved { lifts } else { at_least };
-        Ok(Some(Found { steps: self.steps(&path), lifts, at_least, walk, proved, opened: opened.get() }))
+        let proved = proved || lifts == bound;
+        let at_least = if proved { lifts } else { bound };
+        Ok(Some(Found { steps: self.steps(&path), lifts, at_least, bound, walk, proved, opened: opened.get() }))
     }
 
     fn steps(&self, path: &[Node]) -> Vec<Step> {

@@ -3,6 +3,11 @@
 use std::fmt;
 
 /// Wet traction, best first.
+///
+/// ```
+/// use lugbook::sidewall::Traction;
+/// assert_eq!(Traction::Aa.exceeds(), Some((0.54, 0.38)));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Traction {
     /// More than 0.54 on asphalt and 0.38 on concrete.
@@ -16,6 +21,12 @@ pub enum Traction {
 }
 
 /// Resistance to heat on a test wheel, best first.
+///
+/// ```
+/// use lugbook::sidewall::TemperatureGrade;
+/// assert!(TemperatureGrade::A < TemperatureGrade::C);
+/// assert_eq!(TemperatureGrade::B.from_mph(), 100);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum TemperatureGrade {
     /// More than 115 mph (185 km/h).

@@ -3,6 +3,13 @@
 use std::fmt;
 
 /// The load class a marking prints, or that no load word stands for.
+///
+/// ```
+/// use lugbook::sidewall::{LoadClass, parse};
+/// assert_eq!(parse("225/45R17 94W Reinforced").load, Some(LoadClass::Extra));
+/// assert_eq!(parse("225/45R17 91W").load_class(), Some(LoadClass::Standard));
+/// assert_eq!(parse("LT245/75R16 LRE").load_class().unwrap().code(), "load-range-e");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum LoadClass {
     /// `SL`, or a passenger size without any load word.

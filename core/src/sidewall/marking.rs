@@ -28,6 +28,14 @@ pub const MOST_APPROVALS: usize = 12;
 /// Two markings are equal when they say the same; the places of their problems
 /// belong to the text and are not compared. Printing gives the canonical form,
 /// and reading that gives an equal marking.
+///
+/// ```
+/// use lugbook::sidewall::parse;
+/// let marking = parse("p215 / 65 r15 95h extra load");
+/// assert_eq!(marking.to_string(), "P215/65R15 95H XL");
+/// assert_eq!(parse("P215/65R15 95H XL"), marking);
+/// assert!(marking.understood() && !parse("banana").understood());
+/// ```
 #[derive(Debug, Clone, Default)]
 pub struct Marking {
     /// Size designation.
@@ -92,7 +100,8 @@ impl Marking {
     pub fn load_class(&self) -> Option<LoadClass> {
         let passenger = |size: &Size| {
             matches!(size.made_for(), None | Some(Use::Passenger))
-                && matches!(size.section, Section::Metric { aspect: Some(_), .. })
+                // Widths of motorcycle tires end in 0.
+                && matches!(size.section, Section::Metric { aspect: Some(_), width_mm } if width_mm % 10 == 5)
                 && size.suffix.is_none()
                 && size.rim_tenths.is_multiple_of(10)
         };

@@ -8,6 +8,13 @@ use super::problem::{Part, ProblemKind, Problems};
 use super::scan::Scan;
 
 /// A figure as printed, and the same in a second unit when that is printed too.
+///
+/// ```
+/// use lugbook::measure::PressureUnit;
+/// let pressure = lugbook::sidewall::parse("MAX PRESSURE 350 KPA (51 PSI)").maximum_pressure.unwrap();
+/// assert_eq!(pressure.in_unit(PressureUnit::Psi), 51.0); // as printed, not 50.76
+/// assert_eq!(pressure.in_unit(PressureUnit::Bar), 3.5);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Printed<U: Unit> {
     /// The figure that stands first.

@@ -46,6 +46,9 @@ impl<'a> Reader<'a> {
         if self.scan.done() {
             self.problems.add(0, 0, ProblemKind::Empty);
         }
+        if let Some(tin) = tin_grammar::read_date_alone(&mut self.scan, &mut self.problems) {
+            self.marking.tin = Some(tin);
+        }
         while !self.scan.done() {
             let (from, after) = (self.scan.at(), self.after);
             self.after = After::Other;
@@ -74,13 +77,14 @@ impl<'a> Reader<'a> {
     }
 
     fn item_from_figure(&mut self, first: u8, after: After) {
-        if (first != b'(' && self.grades_in_a_row(true))
-            || self.size()
-            || self.service(after == After::Size && self.marking.service.is_none())
-        {
+        let figure = first != b'(';
+        if figure && (self.grades_in_a_row(true) || self.ply_rating(after)) {
             return;
         }
-        if first != b'(' && (self.ply_rating(after) || self.figure_first() || self.tin_without_prefix()) {
+        if self.size() || self.service(after == After::Size && self.marking.service.is_none()) {
+            return;
+        }
+        if figure && (self.figure_first() || self.tin_without_prefix()) {
             return;
         }
         if let Some(phrase) = words::phrase(&self.scan) {
@@ -89,6 +93,7 @@ impl<'a> Reader<'a> {
     }
 
     fn item_from_letter(&mut self, first: u8, after: After) {
+        let at = self.scan.at();
         if self.tin() || self.size() {
             return;
         }
@@ -102,6 +107,10 @@ impl<'a> Reader<'a> {
         if matches!(first, b'E' | b'S')
             && let Some(approval) = approval::read(&mut self.scan)
         {
+            // `(E4) 0212345`: the bracket closes inside.
+            if self.scan.between(at, self.scan.at()).contains(&b')') {
+                self.open = None;
+            }
             self.approval(approval);
             return;
         }
@@ -380,6 +389,10 @@ impl<'a> Reader<'a> {
 
     fn treadwear(&mut self) {
         self.behind_word();
+        // `TREADWEAR 500 A A` is written too.
+        if self.grades_in_a_row(false) {
+            return;
+        }
         let at = self.scan.at();
         let before = self.scan;
         match self.scan.digits(4) {

@@ -79,6 +79,13 @@ impl Service {
     }
 
     /// The load at a speed, kg: [`Service::load_kg`] times [`Service::load_percent_at`].
+    ///
+    /// ```
+    /// use lugbook::sidewall::Service;
+    /// let service: Service = "91W".parse()?;
+    /// assert_eq!(service.load_kg_at(270.0), Some(615.0 * 0.85));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn load_kg_at(&self, kmh: f64) -> Option<f64> {
         Some(self.load_kg()? * self.load_percent_at(kmh)? / 100.0)
     }

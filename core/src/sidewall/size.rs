@@ -6,6 +6,13 @@ use std::str::FromStr;
 use super::problem::Problem;
 
 /// How the carcass is built.
+///
+/// ```
+/// use lugbook::sidewall::{Construction, Size};
+/// let bias: Size = "7.50-16LT".parse()?;
+/// assert_eq!((bias.construction(), bias.construction().letter()), (Construction::Diagonal, "D"));
+/// # Ok::<(), lugbook::sidewall::Problem>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Construction {
     /// Radial (`R`).
@@ -28,6 +35,13 @@ impl Construction {
 }
 
 /// The service a size is made for, as its letters say.
+///
+/// ```
+/// use lugbook::sidewall::{Size, Use};
+/// let size: Size = "31x10.50R15LT".parse()?;
+/// assert_eq!((size.made_for(), Use::LightTruck.letters()), (Some(Use::LightTruck), "LT"));
+/// # Ok::<(), lugbook::sidewall::Problem>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Use {
     /// `P`: passenger, United States form.

@@ -188,7 +188,7 @@ fn metric(scan: &mut Scan<'_>, first: Digits, after_first: usize, prefix: Option
 fn broken_behind_aspect(scan: &mut Scan<'_>) -> Draft {
     scan.spaces();
     let at = scan.at();
-    if scan.at_end_of_item() {
+    if scan.at_end_of_item() || scan.peek().is_some_and(|b| b.is_ascii_digit()) {
         return Draft::Broken { at, len: 0, kind: ProblemKind::SizeUnfinished { missing: SizePart::Construction } };
     }
     if construction(scan).is_some() {

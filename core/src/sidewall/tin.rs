@@ -8,6 +8,13 @@ use crate::calendar::{Age, Day, TireWeek};
 use super::problem::Problem;
 
 /// How a tire identification number is built.
+///
+/// ```
+/// use lugbook::sidewall::{Tin, TinForm};
+/// let retread: Tin = "DOT 1HK 0723".parse()?;
+/// assert_eq!((retread.form(), retread.form().code()), (TinForm::Retread, "retread"));
+/// # Ok::<(), lugbook::sidewall::Problem>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum TinForm {
     /// 13 symbols: three of the plant, six of the maker, four of the date
@@ -38,6 +45,14 @@ impl TinForm {
 }
 
 /// The week a tire was made in.
+///
+/// ```
+/// // The rule's own example: 0109 is 4 to 10 January 2009 (49 CFR 574.5(b)(3)).
+/// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP 0109".parse()?;
+/// let made = tin.made().unwrap();
+/// assert_eq!((made.from.to_string(), made.to.to_string()), ("2009-01-04".into(), "2009-01-10".into()));
+/// # Ok::<(), lugbook::sidewall::Problem>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Made {
     /// The week of the date code.

@@ -72,6 +72,25 @@ pub(super) fn read_without_prefix(scan: &mut Scan<'_>, problems: &mut Problems) 
     take(scan, problems, &groups, last, date_len)
 }
 
+/// Reads text that is a date of four digits and nothing else, as it may stand in
+/// an oval by itself (from memory).
+pub(super) fn read_date_alone(scan: &mut Scan<'_>, problems: &mut Problems) -> Option<Tin> {
+    let (from, run) = (scan.at(), scan.run());
+    if run.len() != 4 || !week_exists(run, 4) {
+        return None;
+    }
+    let mut ahead = *scan;
+    ahead.go_to(from.saturating_add(4));
+    ahead.between_items();
+    if !ahead.done() {
+        return None;
+    }
+    problems.add(from, 4, ProblemKind::TinDateOnly);
+    let text = run.iter().map(|b| char::from(*b)).collect();
+    *scan = ahead;
+    Some(Tin::new(text, 4))
+}
+
 fn missing(scan: &mut Scan<'_>, problems: &mut Problems, from: usize) -> Option<Tin> {
     // A mark that ends the first group, where only symbols should stand.
     let odd = scan.token();

@@ -6,6 +6,11 @@ use super::scan::{Scan, parts};
 use super::speed_symbol::SpeedSymbol;
 
 /// A word or mark with a meaning for wheel service.
+///
+/// ```
+/// use lugbook::sidewall::{Word, parse};
+/// assert_eq!(parse("3PMSF M&S Rotation").words, [Word::MudAndSnow, Word::Alpine, Word::Rotation]);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Word {
     /// `M+S`: mud and snow, by the shape of the tread alone (grade S).

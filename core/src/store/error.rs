@@ -109,6 +109,25 @@ pub enum Mend {
         /// The number that stands for two different entries.
         number: u64,
     },
+    /// The file is no backup of a book.
+    NotABackup {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A newer program wrote the backup.
+    NewerBackup {
+        /// The backup's version.
+        version: u32,
+        /// The newest version that this program reads.
+        known: u32,
+    },
+    /// The backup does not hold; nothing was taken from it.
+    BackupDamaged {
+        /// The file.
+        path: PathBuf,
+        /// The first place in the archive that does not hold.
+        at: String,
+    },
     /// There is no such entry.
     NoEntry {
         /// The id.

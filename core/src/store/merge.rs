@@ -3,6 +3,7 @@
 use rusqlite::Connection;
 use serde::Serialize;
 
+use super::backup::Backup;
 use super::chain;
 use super::error::{Mend, StoreError};
 use super::folder::Folder;
@@ -84,6 +85,27 @@ pub(super) fn take_in(
         if !filled.is_empty() {
             close_gaps(conn, stream, &filled, &gaps).map_err(fault)??;
         }
+    }
+    Ok(merged)
+}
+
+/// Takes in a backup. What the backup itself knows to be missing may be missing
+/// here too; what was erased there is erased here.
+pub(super) fn take_backup(conn: &Connection, folder: &Folder, backup: &Backup) -> Result<Merged, StoreError> {
+    let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+    let before = rows::gaps(conn).map_err(fault)?;
+    let merged = take_in(conn, folder, &backup.entries, Holes::Noted)?;
+    for gap in rows::gaps(conn).map_err(fault)? {
+        let within = |known: &Missing| known.stream == gap.stream && known.first <= gap.first && gap.last <= known.last;
+        if !before.iter().chain(backup.missing()).any(within) {
+            return Err(StoreError::mend(Mend::Unchained { stream: gap.stream, number: gap.last.saturating_add(1) }));
+        }
+    }
+    for id in &backup.erased {
+        rows::put_part(conn, *id, &Part::Erased).map_err(fault)?;
+    }
+    if !backup.erased.is_empty() {
+        super::snapshot::forget(conn).map_err(fault)?;
     }
     Ok(merged)
 }

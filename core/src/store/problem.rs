@@ -1,6 +1,6 @@
 //! What a check of a book can find.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::entry::Broken;
 use crate::ident::StreamId;
@@ -139,7 +139,7 @@ pub enum Spot {
 }
 
 /// Numbers of a stream that were lost to damage and are known to be missing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Missing {
     /// The stream.
     pub stream: StreamId,

@@ -1,7 +1,7 @@
 //! What is said of a book: what is safe, what is missing, what to do now.
 
 use super::{Say, Words};
-use crate::store::{Again, Mend, Missing, Problem, ProblemKind, Rescued, Spot, StoreError};
+use crate::store::{Again, Mend, Missing, Problem, ProblemKind, Rescued, Restored, Spot, StoreError};
 
 impl Say for StoreError {
     fn say(&self, words: &Words) -> String {
@@ -26,6 +26,15 @@ impl Say for Mend {
             Self::NotWritable { path: at } => path("book-not-writable", at),
             Self::Newer { version, known } => words
                 .text("book-newer", &[("version", version.to_string().into()), ("known", known.to_string().into())]),
+            Self::NotABackup { path: at } => path("book-not-a-backup", at),
+            Self::NewerBackup { version, known } => words.text(
+                "book-newer-backup",
+                &[("version", version.to_string().into()), ("known", known.to_string().into())],
+            ),
+            Self::BackupDamaged { path, at } => words.text(
+                "book-backup-damaged",
+                &[("path", path.display().to_string().into()), ("at", at.as_str().into())],
+            ),
             Self::NewerEntry { .. } => words.text("book-newer-entry", &[]),
             Self::SameId { id } => words.text("book-same-id", &[("id", id.to_string().into())]),
             Self::Unwritable { id } => words.text("book-unwritable", &[("id", id.short().into())]),
@@ -122,6 +131,16 @@ impl Say for Rescued {
         }
         said.push(words.text("rescued-now", &[("aside", self.aside.display().to_string().into())]));
         said.join(" ")
+    }
+}
+
+impl Say for Restored {
+    /// How many entries there were, came, and are.
+    fn say(&self, words: &Words) -> String {
+        let new = words.text("restored", &[("count", count(self.merged.new).into())]);
+        let (before, after) = (self.before.to_string(), self.after.to_string());
+        let counts = words.text("restored-counts", &[("before", before.into()), ("after", after.into())]);
+        format!("{new} {counts}")
     }
 }
 

@@ -9,6 +9,9 @@ book-same-id = The id { $id } already names another entry. Nothing was added. Us
 book-unwritable = Entry { $id } can't be written down. Nothing was added. Check its numbers.
 book-unchained = Entry { $number } of device { $stream } does not follow the one before it. Nothing was taken in. Ask for its entries again, all of them.
 book-forked = Device { $stream } tells two different entries { $number }. Nothing was taken in. Keep both copies and ask who changed one.
+book-not-a-backup = “{ $path }” is not a backup of a book. Choose another file.
+book-newer-backup = This backup was written by a newer program (version { $version }; this one knows { $known }). Update this program.
+book-backup-damaged = The backup “{ $path }” does not hold ({ $at }). Nothing was taken from it. Try an older backup.
 book-no-entry = There is no entry { $id } in this book.
 book-stream-in-use = The new stream { $stream } is in the book already. Nothing was changed. Open it again.
 
@@ -66,3 +69,11 @@ rescued-personal = { $count ->
 rescued-unknown = How many it had is not known.
 rescued-whole = Nothing is known to be missing.
 rescued-now = The damaged files are kept in “{ $aside }”. If something is missing, take in a backup now.
+
+# What a backup brought back.
+restored = { $count ->
+    [0] The book had every entry of the backup.
+    [one] One entry came back from the backup.
+   *[other] { $count } entries came back from the backup.
+}
+restored-counts = Entries before: { $before }. Entries now: { $after }.

@@ -8,6 +8,7 @@ pub const TOLD: &str = r#"
 225/45 | size-unfinished 6 0 error
 225/45R | size-unfinished 7 0 error
 225/ | size-unfinished 4 0 error
+225/45 17 | size-unfinished 7 0 error
 31x10.50 | size-unfinished 8 0 error
 225/45R99 | out-of-range 7 2 error
 225/45R175 | out-of-range 7 3 error
@@ -40,6 +41,7 @@ DOT 1HKB 9FLP 317 | tin-decade 14 3 warning
 DOT 1HKB 9FLP | tin-partial 4 9 note
 DOT 1HKB0723 | tin-maybe-partial 4 8 note
 DOT 0723 | tin-date-only 4 4 note
+0723 | tin-date-only 0 4 note
 1HKB 9FLP 0723 | tin-no-prefix 0 14 note
 DOT IHKB 9FLP 0723 | tin-symbol 4 1 warning
 DOT 1HKB 9FLPX Y723 | tin-no-date 4 15 warning

@@ -1,0 +1,425 @@
+//! Backups: one zip file with every entry and every photo, read back when it is written.
+//!
+//! Format 1, for anyone who reads it with other means:
+//!
+//! | name in the archive | what |
+//! | --- | --- |
+//! | `manifest.json` | format, version, when made, ends of all streams, digest of `entries.jsonl`, each photo's digest and length |
+//! | `entries.jsonl` | a line for each entry, in the order they came in: `entry`, its stored text; `digest`, BLAKE3 of that text; `personal`, what stands beside it; `erased`, true when that was erased |
+//! | `photos/<digest>` | each photo as it was taken, named by its BLAKE3 digest |
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs::{self, File};
+use std::io::{self, BufRead, BufReader, Read, Seek, Write};
+use std::path::{Path, PathBuf};
+
+use serde::{Deserialize, Serialize};
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, ZipArchive, ZipWriter};
+
+use super::error::{Mend, StoreError};
+use super::problem::Missing;
+use crate::calendar::Moment;
+use crate::entry::{Entry, Head, Personal};
+use crate::ident::{Digest, EntryId};
+
+/// The version of backups that this build writes, and the newest it reads.
+const VERSION: u32 = 1;
+const FORMAT: &str = "lugbook-backup";
+const MANIFEST: &str = "manifest.json";
+const ENTRIES: &str = "entries.jsonl";
+
+/// The largest manifest that is read, in bytes: far more than a million photos need.
+const MANIFEST_LIMIT: u64 = 256 << 20;
+/// The longest line of an entry that is read, in bytes.
+const LINE_LIMIT: u64 = 16 << 20;
+
+/// A photo in a backup.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct KeptPhoto {
+    /// The photo's name: the digest of its bytes.
+    pub digest: Digest,
+    /// Its length in bytes.
+    pub bytes: u64,
+}
+
+/// What a backup says of itself.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+struct Manifest {
+    format: String,
+    version: u32,
+    made: Moment,
+    entries: u64,
+    digest: Digest,
+    heads: Vec<Head>,
+    missing: Vec<Missing>,
+    photos: Vec<KeptPhoto>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct Line {
+    entry: String,
+    digest: Digest,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    personal: Option<Personal>,
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    erased: bool,
+}
+
+/// Everything that goes into a backup, read at one moment.
+pub(super) struct Content {
+    pub(super) entries: Vec<Entry>,
+    pub(super) erased: Vec<EntryId>,
+    pub(super) heads: Vec<Head>,
+    pub(super) missing: Vec<Missing>,
+}
+
+/// A backup that was written and read back.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct BackedUp {
+    /// The file.
+    pub path: PathBuf,
+    /// How many entries are in it.
+    pub entries: u64,
+    /// How many photos are in it.
+    pub photos: u64,
+    /// Photos that could not be read, or are not what they were; they are not in it.
+    pub photos_missing: Vec<Digest>,
+    /// Older backups of this device that were thinned out.
+    pub thinned: Vec<PathBuf>,
+}
+
+/// A backup whose every entry was verified.
+pub struct Backup {
+    archive: ZipArchive<BufReader<File>>,
+    path: PathBuf,
+    manifest: Manifest,
+    pub(super) entries: Vec<Entry>,
+    pub(super) erased: Vec<EntryId>,
+}
+
+impl std::fmt::Debug for Backup {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Backup").field("path", &self.path).field("entries", &self.entries.len()).finish_non_exhaustive()
+    }
+}
+
+impl Backup {
+    /// Opens a backup and verifies every entry in it. Photos are verified as they are read.
+    ///
+    /// # Errors
+    /// [`Mend::NotABackup`], [`Mend::NewerBackup`], [`Mend::BackupDamaged`] with
+    /// the place in the archive.
+    pub fn open(path: &Path) -> Result<Self, StoreError> {
+        let stranger = || StoreError::mend(Mend::NotABackup { path: path.to_owned() });
+        let file = File::open(path).map_err(|why| match why.kind() {
+            io::ErrorKind::NotFound => StoreError::mend(Mend::Unreachable { path: path.to_owned() }),
+            _ => StoreError::io(&why, path),
+        })?;
+        let mut archive = ZipArchive::new(BufReader::new(file)).map_err(|_| stranger())?;
+        let manifest = read_manifest(&mut archive, path)?;
+        let (entries, erased) = read_entries(&mut archive, path, &manifest)?;
+        Ok(Self { archive, path: path.to_owned(), manifest, entries, erased })
+    }
+
+    /// The newest backup in a folder that holds, whatever device made it.
+    ///
+    /// # Errors
+    /// When the folder can't be read.
+    pub fn newest(folder: &Path) -> Result<Option<Self>, StoreError> {
+        let mut named = list(folder)?;
+        named.sort_by_key(|(made, path)| (*made, path.clone()));
+        Ok(named.iter().rev().find_map(|(_, path)| {
+            let mut backup = Self::open(path).ok()?;
+            backup.verify_photos().is_ok().then_some(backup)
+        }))
+    }
+
+    /// When it was made, by the device's clock.
+    pub fn made(&self) -> Moment {
+        self.manifest.made
+    }
+
+    /// The entries, in the order they came in.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// The photos.
+    pub fn photos(&self) -> &[KeptPhoto] {
+        &self.manifest.photos
+    }
+
+    /// What was known to be missing from the book.
+    pub fn missing(&self) -> &[Missing] {
+        &self.manifest.missing
+    }
+
+    /// The bytes of a photo, as it was taken.
+    ///
+    /// # Errors
+    /// [`Mend::BackupDamaged`] when it is not there or not what it was.
+    pub fn photo(&mut self, photo: &KeptPhoto) -> Result<Vec<u8>, StoreError> {
+        let name = photo_name(&photo.digest);
+        let damaged = || damaged(&self.path, &name);
+        let file = self.archive.by_name(&name).map_err(|_| damaged())?;
+        let mut bytes = Vec::new();
+        // Never more than the manifest says, whatever the archive holds.
+        file.take(photo.bytes.saturating_add(1)).read_to_end(&mut bytes).map_err(|_| damaged())?;
+        if Digest::of(&bytes) == photo.digest { Ok(bytes) } else { Err(damaged()) }
+    }
+
+    /// Reads every photo.
+    ///
+    /// # Errors
+    /// As [`Backup::photo`], with the first that does not hold.
+    pub fn verify_photos(&mut self) -> Result<(), StoreError> {
+        for photo in self.manifest.photos.clone() {
+            self.photo(&photo)?;
+        }
+        Ok(())
+    }
+}
+
+fn damaged(path: &Path, at: &str) -> StoreError {
+    StoreError::mend(Mend::BackupDamaged { path: path.to_owned(), at: at.to_owned() })
+}
+
+fn photo_name(digest: &Digest) -> String {
+    format!("photos/{digest}")
+}
+
+fn read_manifest(archive: &mut ZipArchive<impl Read + Seek>, path: &Path) -> Result<Manifest, StoreError> {
+    #[derive(Deserialize)]
+    struct Version {
+        format: String,
+        version: u32,
+    }
+    let stranger = || StoreError::mend(Mend::NotABackup { path: path.to_owned() });
+    let file = archive.by_name(MANIFEST).map_err(|_| stranger())?;
+    let mut text = Vec::new();
+    file.take(MANIFEST_LIMIT).read_to_end(&mut text).map_err(|_| damaged(path, MANIFEST))?;
+    let said: Version = serde_json::from_slice(&text).map_err(|_| damaged(path, MANIFEST))?;
+    if said.format != FORMAT {
+        return Err(stranger());
+    }
+    if said.version > VERSION {
+        return Err(StoreError::mend(Mend::NewerBackup { version: said.version, known: VERSION }));
+    }
+    serde_json::from_slice(&text).map_err(|_| damaged(path, MANIFEST))
+}
+
+fn read_entries(
+    archive: &mut ZipArchive<impl Read + Seek>,
+    path: &Path,
+    manifest: &Manifest,
+) -> Result<(Vec<Entry>, Vec<EntryId>), StoreError> {
+    let damaged_at = |line: usize| damaged(path, &format!("{ENTRIES}:{line}"));
+    let file = archive.by_name(ENTRIES).map_err(|_| damaged(path, ENTRIES))?;
+    let mut file = BufReader::new(file);
+    let mut hasher = blake3::Hasher::new();
+    let (mut entries, mut erased) = (Vec::new(), Vec::new());
+    let mut line = Vec::new();
+    for number in 1_usize.. {
+        line.clear();
+        let read = file.by_ref().take(LINE_LIMIT).read_until(b'\n', &mut line).map_err(|_| damaged_at(number))?;
+        if read == 0 {
+            break;
+        }
+        hasher.update(&line);
+        let said: Line = serde_json::from_slice(&line).map_err(|_| damaged_at(number))?;
+        let entry = Entry::open(said.entry.into_bytes(), said.digest, said.personal).map_err(|why| match why {
+            crate::entry::Broken::Newer { .. } | crate::entry::Broken::Unreadable { .. } => {
+                StoreError::mend(Mend::newer_entry(&why))
+            }
+            _ => damaged_at(number),
+        })?;
+        if said.erased {
+            erased.push(entry.id());
+        }
+        entries.push(entry);
+    }
+    let right = hasher.finalize().as_bytes() == manifest.digest.as_bytes();
+    // And it reaches the end of each stream that it names.
+    let digests: BTreeSet<Digest> = entries.iter().map(Entry::digest).collect();
+    let right = right && manifest.heads.iter().filter_map(|head| head.digest).all(|end| digests.contains(&end));
+    if !right || u64::try_from(entries.len()) != Ok(manifest.entries) {
+        return Err(damaged(path, ENTRIES));
+    }
+    Ok((entries, erased))
+}
+
+/// Writes a backup under another name, reads it back, and only then gives it its name.
+pub(super) fn write(
+    into: &Path,
+    content: &Content,
+    photos: &[(Digest, PathBuf)],
+    device: &str,
+    now: Moment,
+) -> Result<BackedUp, StoreError> {
+    if !into.is_dir() {
+        return Err(StoreError::mend(Mend::NotAFolder { path: into.to_owned() }));
+    }
+    let name = format!("lugbook-{}-{}-{device}.zip", now.day(), now.unix_ms());
+    let path = into.join(&name);
+    let part = into.join(format!(".{name}.part"));
+    let io = |why: io::Error| StoreError::io(&why, into);
+    let made = fill(&part, content, photos, now).and_then(|(kept, photos_missing)| {
+        let mut back = Backup::open(&part)?;
+        back.verify_photos()?;
+        if back.entries != content.entries || back.photos() != kept {
+            return Err(damaged(&path, ENTRIES));
+        }
+        fs::rename(&part, &path).map_err(io)?;
+        #[cfg(unix)]
+        File::open(into).and_then(|folder| folder.sync_all()).map_err(io)?;
+        Ok((kept, photos_missing))
+    });
+    let (kept, photos_missing) = match made {
+        Ok(made) => made,
+        Err(why) => {
+            // Half a backup is none; what remains of it is in the way of the next.
+            let _ = fs::remove_file(&part);
+            return Err(why);
+        }
+    };
+    let thinned = thin(into, device, now)?;
+    let count = |length: usize| u64::try_from(length).unwrap_or(u64::MAX);
+    Ok(BackedUp { path, entries: count(content.entries.len()), photos: count(kept.len()), photos_missing, thinned })
+}
+
+fn fill(
+    part: &Path,
+    content: &Content,
+    photos: &[(Digest, PathBuf)],
+    now: Moment,
+) -> Result<(Vec<KeptPhoto>, Vec<Digest>), StoreError> {
+    let io = |why: io::Error| StoreError::io(&why, part);
+    let zip = |why: zip::result::ZipError| match why {
+        zip::result::ZipError::Io(why) => StoreError::io(&why, part),
+        other => StoreError::report(other),
+    };
+    let mut archive = ZipWriter::new(File::create(part).map_err(io)?);
+    let packed = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated).large_file(true);
+    // Photos do not get smaller.
+    let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
+
+    archive.start_file(ENTRIES, packed).map_err(zip)?;
+    let mut hasher = blake3::Hasher::new();
+    for entry in &content.entries {
+        let text = std::str::from_utf8(entry.bytes()).map_err(StoreError::report)?;
+        let line = Line {
+            entry: text.to_owned(),
+            digest: entry.digest(),
+            personal: entry.personal().cloned(),
+            erased: content.erased.contains(&entry.id()),
+        };
+        let mut line = serde_json::to_vec(&line).map_err(StoreError::report)?;
+        line.push(b'\n');
+        hasher.update(&line);
+        archive.write_all(&line).map_err(io)?;
+    }
+    let (mut kept, mut missing) = (Vec::new(), Vec::new());
+    let photos: BTreeMap<_, _> = photos.iter().map(|(digest, path)| (*digest, path)).collect();
+    for (digest, path) in photos {
+        let Some(bytes) = fs::read(path).ok().filter(|bytes| Digest::of(bytes) == digest) else {
+            missing.push(digest);
+            continue;
+        };
+        archive.start_file(photo_name(&digest), stored).map_err(zip)?;
+        archive.write_all(&bytes).map_err(io)?;
+        kept.push(KeptPhoto { digest, bytes: u64::try_from(bytes.len()).unwrap_or(u64::MAX) });
+    }
+    let manifest = Manifest {
+        format: FORMAT.to_owned(),
+        version: VERSION,
+        made: now,
+        entries: u64::try_from(content.entries.len()).unwrap_or(u64::MAX),
+        digest: Digest::from_bytes(hasher.finalize().as_bytes()).map_err(StoreError::report)?,
+        heads: content.heads.clone(),
+        missing: content.missing.clone(),
+        photos: kept.clone(),
+    };
+    archive.start_file(MANIFEST, packed).map_err(zip)?;
+    serde_json::to_writer(&mut archive, &manifest).map_err(|why| match why.io_error_kind() {
+        Some(kind) => io(io::Error::from(kind)),
+        None => StoreError::report(why),
+    })?;
+    let file = archive.finish().map_err(zip)?;
+    file.sync_all().map_err(io)?;
+    Ok((kept, missing))
+}
+
+/// The backups of a folder with the time in their name.
+fn list(folder: &Path) -> Result<Vec<(Moment, PathBuf)>, StoreError> {
+    let names = fs::read_dir(folder).map_err(|_| StoreError::mend(Mend::Unreachable { path: folder.to_owned() }))?;
+    Ok(names.flatten().filter_map(|name| Some((made(&name.file_name().to_string_lossy())?.0, name.path()))).collect())
+}
+
+/// Time and device in a backup's name; `None` for any other file.
+fn made(name: &str) -> Option<(Moment, &str)> {
+    let (day, rest) = name.strip_prefix("lugbook-")?.strip_suffix(".zip")?.split_at_checked(10)?;
+    let (ms, device) = rest.strip_prefix('-')?.split_once('-')?;
+    let made = Moment::from_unix_ms(ms.parse().ok()?);
+    (made.day().to_string() == day).then_some((made, device))
+}
+
+/// Removes what is thinned out of this device's backups.
+fn thin(folder: &Path, device: &str, now: Moment) -> Result<Vec<PathBuf>, StoreError> {
+    let own: Vec<_> = list(folder)?
+        .into_iter()
+        .filter(|(_, path)| {
+            let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            made(&name).is_some_and(|(_, of)| of == device)
+        })
+        .collect();
+    let times: Vec<_> = own.iter().map(|(made, _)| *made).collect();
+    let mut thinned = Vec::new();
+    for (made, path) in own {
+        // One that can't be removed now is removed next time.
+        if !kept(&times, now).contains(&made) && fs::remove_file(&path).is_ok() {
+            thinned.push(path);
+        }
+    }
+    Ok(thinned)
+}
+
+/// Which of the backups made at these times are kept at `now`: every one for an
+/// hour, the last of each hour for a day, of each day for two weeks, of each
+/// week for half a year (182 days); and always the last of all.
+///
+/// ```
+/// use lugbook::calendar::Moment;
+/// use lugbook::store::backups_kept;
+/// let now = Moment::from_unix_ms(1_000 * 86_400_000);
+/// let ago = |hours: i64| Moment::from_unix_ms(now.unix_ms() - hours * 3_600_000);
+/// assert_eq!(backups_kept(&[ago(5_000)], now), [ago(5_000)]);
+/// assert_eq!(backups_kept(&[ago(5_000), ago(0)], now), [ago(0)]);
+/// ```
+pub fn kept(times: &[Moment], now: Moment) -> Vec<Moment> {
+    const HOUR: i64 = 3_600_000;
+    const DAY: i64 = 24 * HOUR;
+    let mut sorted = times.to_vec();
+    sorted.sort_unstable();
+    sorted.dedup();
+    let mut last_of = BTreeMap::new();
+    for made in sorted {
+        let age = now.unix_ms().saturating_sub(made.unix_ms());
+        let ms = made.unix_ms();
+        let share = match age {
+            // A clock that was set back is no reason to remove one.
+            _ if age < HOUR => (0, ms),
+            _ if age < DAY => (1, ms / HOUR),
+            _ if age < 14 * DAY => (2, ms / DAY),
+            _ if age < 182 * DAY => (3, ms / (7 * DAY)),
+            _ => (4, 0),
+        };
+        last_of.insert(share, made);
+    }
+    if last_of.len() > 1 {
+        last_of.remove(&(4, 0));
+    }
+    let mut kept: Vec<_> = last_of.into_values().collect();
+    kept.sort_unstable();
+    kept
+}
