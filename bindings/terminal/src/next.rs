@@ -52,6 +52,9 @@ pub fn print(next: &NextView, page: &mut Page) {
     if let Some(line) = line(next) {
         page.push(&format!("Type  {line}"));
     }
+    if next.asks.as_deref() == Some("drive") {
+        page.push("  or  lugbook hub RL shaft");
+    }
     if next.may_skip {
         page.push("  or  lugbook skip \"REASON\"");
     }
@@ -78,7 +81,7 @@ pub fn line(next: &NextView) -> Option<String> {
         "odometer" => "lugbook odometer \"48210 mi\"".to_owned(),
         "placard" => "lugbook shelf placard \"35 psi\" \"35 psi\" --source \"door label\"".to_owned(),
         "torque" => "lugbook shelf torque \"125..150 N.m\" --source \"MANUAL, PAGE\"".to_owned(),
-        "drive" => "lugbook hub RL shaft".to_owned(),
+        "drive" => "lugbook shelf drive rear --source \"MANUAL, PAGE\"".to_owned(),
         "sidewall-photo" => format!("lugbook photo sidewall FILE {at}"),
         "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\""),
         "mark" => format!("lugbook chalk {at}"),

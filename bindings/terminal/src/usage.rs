@@ -17,7 +17,7 @@ use crate::verbs::{GROUPS, Verb};
 /// and stays. `lugbook job` says the one next thing to do and the line to type
 /// for it. The maker's manual, local rules and licensed practice come first.
 #[derive(Debug, Parser)]
-#[command(name = "lugbook", version, disable_help_subcommand = true, max_term_width = 80)]
+#[command(name = "lugbook", version, disable_help_subcommand = true, disable_help_flag = true, max_term_width = 80)]
 pub struct Line {
     /// What to do.
     #[command(subcommand)]
@@ -26,12 +26,16 @@ pub struct Line {
     /// Options of every command.
     #[command(flatten)]
     pub options: Options,
+
+    /// Print this help
+    #[arg(short, long, global = true, action = clap::ArgAction::HelpShort)]
+    help: Option<bool>,
 }
 
 const EXAMPLES: &str = "\
 A first job:
   lugbook person add \"Your name\"
-  lugbook vehicle add \"Farm truck\" --class light-truck --model \"make, model, year\"
+  lugbook vehicle add \"Farm truck\" --model \"make, model, year\" --own
   lugbook job open \"Farm truck\" rotation-with-jack-and-stands hand-tools
   lugbook job
 
@@ -52,8 +56,9 @@ fn command() -> clap::Command {
         }
         list.push('\n');
     }
+    let about = plain.get_long_about().map(ToString::to_string).unwrap_or_default();
     let template = format!(
-        "{{about-with-newline}}\nUsage: lugbook COMMAND [OPTIONS]\n\n{list}Options:\n{{options}}\n\n{{after-help}}\n"
+        "{about}\n\nUsage: lugbook COMMAND [OPTIONS]\n\n{list}Options:\n{{options}}\n\n{{after-help}}\n"
     );
     plain.help_template(template).after_help(EXAMPLES)
 }

@@ -38,7 +38,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
     ("Air", &["air", "sensor", "lamp", "tell-recheck"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
-    ("Bench: keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
+    ("The bench, which keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
 
 /// A command.

@@ -9,7 +9,7 @@ use crate::options::{AtWord, mend, shorten};
 /// Nuts without a click.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Nuts count by clock position from the top, seen from outside. Without NUT: all of\nthe wheel, in order."
+    after_help = "Nuts count by clock position from the top, seen from outside. Without NUT: all\nof the wheel, in order."
 )]
 pub struct Turn {
     /// Where
@@ -21,8 +21,9 @@ pub struct Turn {
 /// Nuts with a click.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Nuts count by clock position from the top, seen from outside. Without NUT: all of
-the wheel, in order. Say what it did when the wrench clicked: moved, or still.
+Nuts count by clock position from the top, seen from outside. Without NUT: all
+of the wheel, in order. Say what it did when the wrench clicked: moved, or
+still.
 
 At the final pass a nut that clicks without moving is not proven: back it off a
 quarter turn and tighten it again. At a recheck still is the wanted answer.

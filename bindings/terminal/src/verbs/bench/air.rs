@@ -9,7 +9,7 @@ use lugbook::words::{Say, Words};
 use serde_json::json;
 
 use super::super::codes::code;
-use super::{optional, reading};
+use super::{optional, reading, word};
 use crate::answer::{Answer, Page};
 use crate::options::{Options, mend};
 
@@ -96,7 +96,8 @@ impl Inflate {
             findings.push(data);
         }
         let quantity = |reading: Option<lugbook::measure::Pressure>| reading.map(|reading| words.quantity(&reading));
-        let view = json!({"set": quantity(setting.set), "cold": quantity(setting.cold), "findings": findings});
+        let mut view = json!({"set": quantity(setting.set), "cold": quantity(setting.cold), "findings": findings});
+        word(&words, &mut view);
         Answer::new(&view, page)
     }
 }

@@ -1,5 +1,6 @@
 //! Questions that stand in a file: rotations, orders of lifting, wear.
 
+use std::collections::BTreeSet;
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
@@ -129,9 +130,11 @@ impl LiftFile {
         page.line(&words.lifts(&plan));
         page.gap();
         let mut actions = Vec::new();
+        let mut shown = BTreeSet::new();
         for action in &plan.actions {
             let cautions: Vec<_> = action.cautions.iter().map(|caution| words.caution(*caution)).collect();
-            for caution in &cautions {
+            // In full the first time; the data has it at every action.
+            for caution in cautions.iter().filter(|caution| shown.insert((*caution).clone())) {
                 page.indented("    ", caution);
             }
             let sentence = words.action(action, layout);
@@ -183,7 +186,7 @@ impl WearFile {
         let view = words.wear(&answer, &layout);
         let mut page = Page::default();
         for tire in &view.tires {
-            page.indented(&format!("{}  ", tire.at), &tire.sentence);
+            page.line(&tire.sentence);
             for check in &tire.check {
                 page.indented("    ", check);
             }

@@ -8,7 +8,7 @@ use lugbook::measure::{DistanceUnit, SpanUnit, TorqueUnit};
 use lugbook::words::{Say, Units, Words};
 use serde_json::json;
 
-use super::{optional, reading};
+use super::{optional, reading, word};
 use crate::answer::{Answer, Page};
 use crate::options::{AtWord, Options, mend, shorten};
 
@@ -108,10 +108,7 @@ impl Tighten {
         }
 
         let mut view = serde_json::to_value(&plan).unwrap_or_default();
-        view["target"] = json!(words.quantity(&plan.target));
-        view["setting"] = json!(words.quantity(&plan.setting));
-        view["band"] =
-            json!(plan.band.map(|band| json!({"min": words.quantity(&band.min), "max": words.quantity(&band.max)})));
+        word(&words, &mut view);
         view["margin"] = json!(plan.margin.map(|margin| (margin * 1e4).round() / 1e4));
         let sentences = |list: &mut serde_json::Value, sentences: Vec<String>| {
             for (item, sentence) in list.as_array_mut().into_iter().flatten().zip(sentences) {
