@@ -58,10 +58,9 @@ impl Engine {
         let words = Words::new(speech);
         let now = host.now();
         let stream = StreamId::from_parts(now.unix_ms().unsigned_abs(), host.random());
-        let (store, opened) =
-            Store::open(folder, Opening { stream, now }).map_err(|why| Trouble::of_store(&why, &words))?;
+        let (store, opened, entries) =
+            Store::open_and_read(folder, Opening { stream, now }).map_err(|why| Trouble::of_store(&why, &words))?;
         let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
-        let entries = store.entries().map_err(|why| Trouble::of_store(&why, &words))?;
         let procedures = procedure::built_in().map_err(|why| Trouble {
             kind: TroubleKind::Report,
             sentence: words.bad_procedure(&why),
