@@ -65,7 +65,15 @@ impl<'a, 'b> Search<'a, 'b> {
         let later: Costs =
             board.cells.iter().map(|row| row.iter().map(|cell| cell.later.then_some(0)).collect()).collect();
         let seating = cheapest(&later).map_or_else(|| (0..board.len()).collect(), |(_, places)| places);
-        Self { board, sets: board.sets(), seating, limit: NODES_WEIGHING_ALL, cut: Cell::new(false), values: BTreeMap::new(), ways: BTreeMap::new() }
+        Self {
+            board,
+            sets: board.sets(),
+            seating,
+            limit: NODES_WEIGHING_ALL,
+            cut: Cell::new(false),
+            values: BTreeMap::new(),
+            ways: BTreeMap::new(),
+        }
     }
 
     /// Visits after this one.
