@@ -13,7 +13,7 @@ use clap::Args;
 use lugbook::engine::{Host, SystemHost, Trouble};
 
 use crate::answer::{self, Answer, Page};
-use crate::options::{Options, mend};
+use crate::options::{Options, mend, named};
 
 /// The visit.
 const VISIT: &str = include_str!("../demo/visit.txt");
@@ -91,7 +91,7 @@ fn show(options: &Options, text: &str) {
 
 /// The folder, made when it is not there; refused when something is in it.
 fn empty(folder: &Path) -> Result<PathBuf, Trouble> {
-    let name = folder.display();
+    let name = named(folder);
     match std::fs::read_dir(folder) {
         Ok(mut entries) => match entries.next() {
             None => Ok(folder.to_owned()),

@@ -92,7 +92,7 @@ impl Options {
         let folder = self.folder()?;
         let host = self.host()?;
         if absent == Absent::Refuse && !folder.join("book.db").exists() && (!folder.exists() || folder.is_dir()) {
-            let name = folder.display();
+            let name = named(&folder);
             return Err(mend(format!("There is no book in {name}: begin one with “lugbook person add NAME”.")));
         }
         Engine::open(&folder, Box::new(host), self.speech())
@@ -123,6 +123,17 @@ impl AtWord for Trouble {
 
 /// A word as it is told back: one line, not longer than a screen takes.
 pub fn shorten(word: &str) -> String {
+    clipped(word, 40)
+}
+
+/// A path as it is told back: its end says most.
+pub fn named(path: &Path) -> String {
+    let text: String = path.display().to_string().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let (count, most) = (text.chars().count(), 160);
+    if count <= most { text } else { std::iter::once('…').chain(text.chars().skip(count - most)).collect() }
+}
+
+fn clipped(word: &str, most: usize) -> String {
     let plain: String = word.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-    if plain.chars().count() <= 40 { plain } else { plain.chars().take(39).chain(['…']).collect() }
+    if plain.chars().count() <= most { plain } else { plain.chars().take(most - 1).chain(['…']).collect() }
 }

@@ -56,7 +56,7 @@ fn command() -> clap::Command {
         }
         list.push('\n');
     }
-    let about = plain.get_long_about().map(ToString::to_string).unwrap_or_default();
+    let about = textwrap::fill(&plain.get_long_about().map(ToString::to_string).unwrap_or_default(), 80);
     let template =
         format!("{about}\n\nUsage: lugbook COMMAND [OPTIONS]\n\n{list}Options:\n{{options}}\n\n{{after-help}}\n");
     plain.help_template(template).after_help(EXAMPLES)

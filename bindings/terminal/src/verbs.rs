@@ -44,7 +44,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
 /// A command.
 #[derive(Debug, Subcommand)]
 pub enum Verb {
-    /// Play a visit to an orchard on a book of its own, and write its card
+    /// Play an invented visit on a book of its own, and write its card
     Demo(demo::Demo),
 
     /// Add or list people
@@ -88,7 +88,7 @@ pub enum Verb {
     /// Write down what the owner says of the drive
     OwnerSays(drive::OwnerSays),
 
-    /// Say which axles drive, by what was seen, and what would settle it
+    /// Say which axles drive, as far as was seen
     Drive,
 
     /// Take a photo into the book

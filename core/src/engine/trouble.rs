@@ -89,6 +89,14 @@ impl Trouble {
             PhotoError::Refused(_) => TroubleKind::MendInput,
             PhotoError::NoSpace { .. } => TroubleKind::FreeSpace,
             PhotoError::Storage { doing: Doing::ReadingSource, .. } => TroubleKind::MendInput,
+            PhotoError::Storage { source, .. }
+                if matches!(
+                    source.kind(),
+                    std::io::ErrorKind::ReadOnlyFilesystem | std::io::ErrorKind::PermissionDenied
+                ) =>
+            {
+                TroubleKind::MendInput
+            }
             PhotoError::Storage { .. } => TroubleKind::TryAgain,
             PhotoError::Lost { .. } => TroubleKind::Restore,
         };

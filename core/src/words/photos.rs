@@ -10,6 +10,7 @@ impl Say for PhotoError {
             Self::NoSpace { needed } => words.text("photo-no-space", &[("megabytes", megabytes(*needed, words))]),
             Self::Storage { doing, source } => {
                 let id = match doing {
+                    Doing::Writing | Doing::Placing if not_writable(source) => "photo-storage-not-writable",
                     Doing::OpeningFolder => "photo-storage-opening",
                     Doing::ReadingSource => "photo-storage-source",
                     Doing::Writing | Doing::Placing => "photo-storage-writing",
@@ -116,4 +117,9 @@ fn name(format: Format) -> &'static str {
 /// Whole megabytes, rounded up.
 fn megabytes(bytes: u64, words: &Words) -> Arg<'static> {
     words.number(bytes.div_ceil(1_000_000) as f64, 0).into()
+}
+
+/// Whether trying again is in vain until somebody gives the right to write.
+fn not_writable(why: &std::io::Error) -> bool {
+    matches!(why.kind(), std::io::ErrorKind::ReadOnlyFilesystem | std::io::ErrorKind::PermissionDenied)
 }

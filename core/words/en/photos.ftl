@@ -22,6 +22,7 @@ kind-pdf = a PDF document
 photo-no-space = No space is left, so the photo was not kept. Free { $megabytes } MB and give it again.
 photo-storage-opening = The folder for photos can't be used ({ $cause }). Check the path.
 photo-storage-source = The file can't be read ({ $cause }). Copy it again, then give the copy.
+photo-storage-not-writable = The book's folder can't be written, so the photo was not kept. Give this program the right to write there, or copy the book.
 photo-storage-writing = The photo could not be written ({ $cause }). Nothing was kept. Try again.
 photo-storage-reading = The device could not read a photo ({ $cause }). Try again.
 photo-storage-sweeping = An old file could not be removed ({ $cause }). Nothing else was touched.

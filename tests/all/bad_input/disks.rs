@@ -157,25 +157,29 @@ export LUGBOOK_BOOK=/mnt/book
 "$LUGBOOK" vehicle add 'Red coupe' --model 'Lerche 30, 2018' --own --json > /dev/null
 "$LUGBOOK" job open 'Red coupe' rotation-on-a-lift air --json > /dev/null
 set +e
-said=0
-for n in $(seq 400); do
-  if [ $n -lt 6 ]; then set -- photo placard '{0}'; else set -- complain "number $n of many complaints $(printf %0400d 7)"; fi
+try() {{
   "$LUGBOOK" "$@" --json > /tmp/lugbook-full.$$ 2> /tmp/lugbook-full-err.$$; code=$?
-  if [ $code -ne 0 ]; then
-    echo "full $1 $code $(wc -l < /tmp/lugbook-full-err.$$) $(cat /tmp/lugbook-full.$$)"
-    [ "$1" = complain ] && break
-  else
-    [ "$1" = complain ] && said=$((said + 1))
-  fi
+  [ $code -eq 0 ] || echo "full $1 $code $(wc -l < /tmp/lugbook-full-err.$$) $(cat /tmp/lugbook-full.$$)"
+  return $code
+}}
+for picture in '{0}'/*.jpg; do
+  try photo sidewall "$picture" || break
+done
+# What is left but for some pages.
+dd if=/dev/zero of=/mnt/rest bs=1k count=$(($(df -k --output=avail /mnt | tail -n 1) - 48)) 2> /dev/null
+said=0
+for n in $(seq 200); do
+  try complain "number $n of many complaints $(printf %0400d 7)" || break
+  said=$((said + 1))
 done
 rm -f /tmp/lugbook-full.$$ /tmp/lugbook-full-err.$$
 echo "said $said"
 "$LUGBOOK" book check --json; echo "check $?"
 echo "kept $("$LUGBOOK" job log --json | grep -o 'of many complaints' | wc -l)"
-dd if=/dev/zero of=/mnt/rest bs=1k 2> /dev/null
+dd if=/dev/zero of=/mnt/full bs=1k 2> /dev/null
 LUGBOOK_BOOK=/mnt/new "$LUGBOOK" person add 'Ilse Marwitz' --json; echo "new $?"
 "#,
-        pictures().join("placard.jpg").display(),
+        pictures().display(),
     );
     let Some(said) = in_namespace(&script, "a full disk: no mount namespace can be made here") else { return };
     let full: Vec<_> = said.out.lines().filter(|line| line.starts_with("full ")).collect();

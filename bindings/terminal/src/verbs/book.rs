@@ -7,7 +7,7 @@ use lugbook::engine::{Trouble, TroubleKind};
 
 use crate::answer::{Answer, Page};
 use crate::next;
-use crate::options::{Absent, Options, mend};
+use crate::options::{Absent, Options, mend, named};
 
 /// Alone, the book's front page: vehicles, people, jobs, tools.
 #[derive(Debug, Args)]
@@ -104,7 +104,7 @@ impl Card {
 
 /// Writes a file whole or not at all.
 fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
-    let name = file.display();
+    let name = named(file);
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(std::path::Path::new("."));
     let trouble = |why: &std::io::Error| match why.kind() {
         std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => Trouble {

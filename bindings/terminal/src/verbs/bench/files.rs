@@ -12,7 +12,7 @@ use lugbook::{lifting, rotation, wear};
 use serde_json::json;
 
 use crate::answer::{Answer, Page};
-use crate::options::{AtWord, Options, mend};
+use crate::options::{AtWord, Options, mend, named};
 
 /// The most that is read of a file: far more than any question holds.
 const MOST_BYTES: u64 = 1 << 20;
@@ -68,8 +68,8 @@ pub struct WearFile {
 
 /// The text of a file that a question stands in.
 fn text(file: &Path) -> Result<String, Trouble> {
-    let name = file.display();
-    let bad = |why: String| mend(why).at_word(&name.to_string());
+    let name = named(file);
+    let bad = |why: String| mend(why).at_word(&name);
     // Asked before opening: opening a pipe would wait for its writer.
     match std::fs::metadata(file) {
         Ok(about) if about.is_file() => {}
@@ -89,7 +89,7 @@ impl RotateFile {
     /// Plans it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
-        let name = self.file.display().to_string();
+        let name = named(&self.file);
         let file =
             rotation::RequestFile::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let request = file.request().map_err(|why| mend(why.say(&words)).at_word(&name))?;
@@ -122,7 +122,7 @@ impl LiftFile {
     /// Plans it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
-        let name = self.file.display().to_string();
+        let name = named(&self.file);
         let task = lifting::Request::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let layout = &task.vehicle.layout;
         let plan = lifting::plan(&task).map_err(|why| mend(words.lift_refusal(&why, layout)).at_word(&name))?;
@@ -164,7 +164,7 @@ impl WearFile {
     /// Reads it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
-        let name = self.file.display().to_string();
+        let name = named(&self.file);
         let text = text(&self.file)?;
         let mut reader = csv::ReaderBuilder::new()
             .has_headers(false)
