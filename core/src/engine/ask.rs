@@ -5,7 +5,7 @@ use super::view::{
     TaskLine, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
-use crate::caution::{CautionId, Circumstance};
+use crate::caution::{self, CautionId, Circumstance};
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
@@ -13,6 +13,7 @@ use crate::logbook::{Book, Job};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
 use crate::report;
+use crate::sidewall;
 use crate::store::Check;
 use crate::vehicle::Place;
 use crate::words::{FactContext, Quantity, Say, Speech, Words};
@@ -63,7 +64,7 @@ impl Engine {
                 entry: line.entry.to_string(),
                 time: line.at.to_string(),
                 author: words.person(&self.book, line.author),
-                sentence: words.fact(&line.fact, &context),
+                sentence: words.line(line, &context),
                 corrected: line.corrected_by.is_some(),
             })
             .collect())
@@ -212,7 +213,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
 
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
-    let here: Vec<Circumstance> = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code)).collect();
+    let here = circumstances(bay);
     let shown_before = |caution: CautionId| {
         tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
     };
@@ -228,6 +229,19 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
             again: shown_before(caution),
         })
         .collect()
+}
+
+/// The job's circumstances, with what the vehicle and its tires bring along.
+fn circumstances(bay: &Bay<'_>) -> Vec<Circumstance> {
+    let largest = bay
+        .job
+        .fitted
+        .values()
+        .filter_map(|tire| bay.book.tires.get(tire)?.outer.as_deref())
+        .filter_map(|text| sidewall::parse(text).size?.overall_diameter_mm())
+        .reduce(f64::max);
+    let said = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code));
+    said.chain(caution::of_vehicle(bay.vehicle.class, &bay.vehicle.layout, largest)).collect()
 }
 
 fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {

@@ -226,7 +226,8 @@ impl Book {
             _ => {}
         }
         let hands = job.hands;
-        job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), corrected_by });
+        let named = said.entry.personal().and_then(|part| part.name.clone());
+        job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, corrected_by });
         let (vehicle, practice, odometer) = (job.vehicle, job.practice, job.odometer());
         match said.fact {
             Fact::WheelOn { at, tire, .. } => self.fit(vehicle, *at, *tire),

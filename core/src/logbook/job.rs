@@ -37,6 +37,8 @@ pub struct Line {
     pub hands: PersonId,
     /// What holds.
     pub fact: Fact,
+    /// The person it names, from the personal part, unless that was erased.
+    pub named: Option<String>,
     /// The entry that corrected it.
     pub corrected_by: Option<EntryId>,
 }

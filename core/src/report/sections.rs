@@ -112,7 +112,7 @@ impl Sheet<'_> {
 
     /// A line with its time and the person who said it.
     fn by(&self, line: &Line) -> String {
-        let said = self.words.fact(&line.fact, &self.context());
+        let said = self.words.line(line, &self.context());
         let person = self.words.person(self.book, line.author);
         let at = self.moment(line.at);
         self.say("card-said-by", &[("said", said.into()), ("person", person.into()), ("at", at.into())])

@@ -9,7 +9,7 @@ use crate::entry::{
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
-use crate::logbook::{Book, Job};
+use crate::logbook::{Book, Job, Line};
 use crate::measure::{Depth, Reading};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
@@ -71,6 +71,15 @@ impl Words {
     /// A tool's name.
     pub fn tool(&self, book: &Book, id: ToolId) -> String {
         book.tool(id).map_or_else(|| self.text("tool-unknown", &[]), |tool| tool.name.clone())
+    }
+
+    /// One plain sentence for a line of a job, with the person it names.
+    pub fn line(&self, line: &Line, context: &FactContext<'_>) -> String {
+        let said = self.fact(&line.fact, context);
+        match &line.named {
+            Some(name) => self.text("fact-named", &[("said", bare(&said).into()), ("name", name.as_str().into())]),
+            None => said,
+        }
     }
 
     /// One plain sentence for a fact.

@@ -247,3 +247,4 @@ tool-papers-calibration = , { $calibrated }
 tool-papers-none = { "" }
 tool-calibrated = calibrated { $day }
 tool-calibrated-unknown = calibration not known
+fact-named = { $said }, by { $name }.

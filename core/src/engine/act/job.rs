@@ -5,7 +5,7 @@ use std::path::Path;
 use super::{Acting, Done, Outcome, clipped};
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
-use crate::entry::{Answer, Complaint, DriveSeen, Fact, Kind, OdometerNote, PhotoOf, Shelf, Signature};
+use crate::entry::{Answer, Complaint, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature};
 use crate::ident::{JobId, PersonId};
 use crate::logbook::Status;
 use crate::measure::{Distance, DistanceUnit};
@@ -153,12 +153,16 @@ impl<'a> Acting<'a> {
     }
 
     pub(super) fn approve(&self, bay: &Bay<'_>, approved: bool, by: Option<&str>) -> Done {
-        let what = match by {
-            Some(name) => format!("work: {}", self.text("what-name", name)?),
-            None => "work".to_owned(),
+        let personal = match by {
+            Some(name) => {
+                let name = Some(self.text("what-name", name)?);
+                Some(Personal { salt: self.salt(), name, phone: None, plate: None })
+            }
+            None => None,
         };
+        let what = "work".to_owned();
         let fact = Fact::WorkApproved { job: bay.job.id, what, approved, signature: Signature::Name };
-        let outcome = Outcome::fact(fact);
+        let outcome = Outcome { facts: vec![(fact, personal)], sentences: Vec::new() };
         Ok(if approved { outcome } else { outcome.note(self.words.text("said-declined", &[])) })
     }
 
