@@ -249,6 +249,7 @@ fn inch(scan: &mut Scan<'_>, first: Digits, decimals: bool) -> Option<Draft> {
 
 /// Behind the diameter of `31x10.50R15`, at the `x`.
 fn flotation(scan: &mut Scan<'_>, diameter_hundredths: u32, diameter_decimals: bool) -> Option<Draft> {
+    let apart = scan.at().checked_sub(1).is_some_and(|before| scan.between(before, scan.at()) == b" ");
     if !scan.eat(b'X') {
         return None;
     }
@@ -259,7 +260,8 @@ fn flotation(scan: &mut Scan<'_>, diameter_hundredths: u32, diameter_decimals: b
         in_range.then_some(Draft::Broken { at, len: 0, kind: ProblemKind::SizeUnfinished { missing } })
     };
     let Some(whole) = scan.digits(2) else {
-        return known(width_at, SizePart::Width);
+        // `12 XL` is something else and a load word.
+        return if apart { None } else { known(width_at, SizePart::Width) };
     };
     let decimal =
         scan.peek().is_some_and(|b| b == b'.' || b == b',') && scan.peek_past(1).is_some_and(|b| b.is_ascii_digit());
