@@ -14,7 +14,7 @@ pub(super) const WEIGH_ALL: usize = 720;
 const NODES_WEIGHING_ALL: u64 = 2_000_000;
 /// Nodes of one bounded search, and of those that are only compared with it.
 const NODES: u64 = 40_000;
-const NODES_NEAR: u64 = 5_000;
+const NODES_NEAR: u64 = 14_000;
 const NODES_COMPARED: u64 = 2_000;
 /// How many first visits are tried when the best table holds none that is allowed.
 const NEAR: usize = 8;
@@ -495,10 +495,15 @@ impl<'a, 'b> Search<'a, 'b> {
             }
         }
         self.limit = NODES_NEAR;
-        for perm in &near {
-            self.value(perm, f64::INFINITY);
+        let mut closest = f64::INFINITY;
+        let mut kept: Option<Perm> = None;
+        for perm in near {
+            let value = self.value(&perm, closest);
+            if value < closest - SAME_MM {
+                (closest, kept) = (value, Some(perm));
+            }
         }
-        perms.extend(near);
+        perms.extend(kept);
         perms.sort();
         perms.dedup();
         // The others are compared only, with less effort.

@@ -12,7 +12,6 @@ struct Row {
     pattern: Pattern,
     moves: &'static str,
     refused: &'static [(Pattern, Name)],
-    #[allow(dead_code)]
     source: &'static str,
 }
 
@@ -136,7 +135,13 @@ fn plans_made_by_hand_from_manuals_come_first() {
         let request = (row.request)();
         let answer = plan(&request).unwrap();
         let best = &answer.plans[0];
-        assert_eq!((best.pattern, told(&request, &best.moves).as_str()), (row.pattern, row.moves), "{}", row.id);
+        assert_eq!(
+            (best.pattern, told(&request, &best.moves).as_str()),
+            (row.pattern, row.moves),
+            "{}: {}",
+            row.id,
+            row.source
+        );
         assert_eq!(answer.plans.last().map(|plan| plan.pattern), Some(Pattern::LeaveAsIs), "{}", row.id);
         for (pattern, constraint) in row.refused {
             let refused = answer.refused.iter().find(|refused| refused.pattern == *pattern);

@@ -158,7 +158,8 @@ fn a_slipped_reading_is_shown_and_does_not_pull() {
 fn patterns_name_checks() {
     let mut reading = read("a", 0.0, "FL", "6 mm");
     let grooves = |texts: &[&str]| texts.iter().map(|t| t.parse().unwrap()).collect::<Vec<Depth>>();
-    let cases: [(&[&str], Option<&str>, &[TreadPattern], Option<Check>); 7] = [
+    type Case<'a> = (&'a [&'a str], Option<&'a str>, &'a [TreadPattern], Option<Check>);
+    let cases: [Case<'_>; 7] = [
         (&["6 mm", "4 mm", "6 mm"], None, &[TreadPattern::Center], Some(Check::PressureHigh)),
         (&["4 mm", "6 mm", "6 mm", "4.5 mm"], None, &[TreadPattern::BothShoulders], Some(Check::PressureLow)),
         (&["4 mm", "6 mm", "6 mm"], None, &[TreadPattern::OuterShoulder], Some(Check::Alignment)),
