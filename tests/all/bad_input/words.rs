@@ -50,7 +50,7 @@ const SLOTS: &[Slot] = &[
         bad: &["round and black", "", "225/45R99 91W", "-225/45R17", LONG],
     },
     Slot { name: "<mark>", good: "A1", bad: &["", "a very long mark", "x\ny", LONG] },
-    Slot { name: "<pattern>", good: "x", bad: &["zigzag", "", "rearward cross", LONG] },
+    Slot { name: "<pattern>", good: "x", bad: &["zigzag", "", LONG] },
     Slot { name: "<plan>", good: "1", bad: &["0", "99", "zigzag", "", "-1", LONG] },
     Slot {
         name: "<file>",
@@ -188,16 +188,27 @@ fn state(book: &Path) -> BTreeSet<String> {
     ids.chain([check["entries"].to_string(), check["photos"].to_string()]).collect()
 }
 
+/// What is wrong with a refusal; nothing when it is as it must be.
+fn wrong(said: &Said) -> Option<String> {
+    let sentence = said.err.trim_end();
+    let told = sentence.chars().count() <= 400 && sentence.ends_with(['.', '?']) && sentence.contains(' ');
+    let one = sentence.lines().count() == 1 && !sentence.contains("panicked");
+    let kind = match said.code {
+        Some(2) => "mend-input",
+        Some(3) => "held",
+        code => return Some(format!("exit code {code:?}: {sentence}")),
+    };
+    if !told || !one {
+        return Some(format!("not one clear sentence: {sentence}"));
+    }
+    let view = said.json();
+    let error = &view["error"];
+    let whole = error["sentence"] == sentence && error["kind"] == kind && error.get("at").is_some();
+    (!whole).then(|| format!("{error}"))
+}
+
 fn refused(said: &Said, words: &[String]) {
-    let shown: Vec<String> = words.iter().map(|w| w.chars().take(60).collect()).collect();
-    assert!(matches!(said.code, Some(2 | 3)), "{shown:?}: {said:?}");
-    let sentence = said.sentence();
-    assert!(sentence.chars().count() <= 400 && !sentence.contains("panicked"), "{shown:?}: {sentence}");
-    assert!(sentence.ends_with(['.', '?']) && sentence.contains(' '), "{shown:?}: {sentence}");
-    let error = &said.json()["error"];
-    assert_eq!(error["sentence"], sentence, "{shown:?}");
-    assert_eq!(error["kind"], if said.code == Some(2) { "mend-input" } else { "held" }, "{shown:?}");
-    assert!(error.as_object().unwrap().contains_key("at"), "{shown:?}");
+    assert_eq!(wrong(said), None, "{words:?}");
 }
 
 #[test]
@@ -214,6 +225,7 @@ fn each_value_of_each_command_typed_wrong_is_refused_in_one_sentence_and_changes
             .replace("{picture}", &crate::program::pictures().join("placard.jpg").display().to_string())
     };
     let mut tried = 0;
+    let mut slips: Vec<String> = Vec::new();
     for line in LINES {
         let tokens: Vec<&str> = line.split(' ').collect();
         for (at, token) in tokens.iter().enumerate() {
@@ -231,12 +243,16 @@ fn each_value_of_each_command_typed_wrong_is_refused_in_one_sentence_and_changes
                     .map(|word| filled(&word))
                     .collect();
                 words.push("--json".to_owned());
-                refused(&with(&book, &words).output().unwrap().into(), &words);
+                if let Some(why) = wrong(&with(&book, &words).output().unwrap().into()) {
+                    let shown: Vec<String> = words.iter().map(|word| word.chars().take(40).collect()).collect();
+                    slips.push(format!("{}: {}", shown.join(" | "), why.chars().take(200).collect::<String>()));
+                }
                 tried += 1;
             }
         }
-        assert_eq!(state(&book), before, "{line}");
+        assert!(!slips.is_empty() || state(&book) == before, "{line} changed the book");
     }
+    assert!(slips.is_empty(), "{slips:#?}");
     println!("{tried} bad values on {} lines", LINES.len());
     assert!(tried > 500, "{tried}");
 }
