@@ -812,3 +812,159 @@ proptest! {
         prop_assert!((f64::from(large.height()) - exact(height)).abs() <= 0.5);
     }
 }
+
+/// Files written by other programs' encoders (libjpeg-turbo, zlib's PNG, libwebp) in the forms that cameras and
+/// screens make: a yellow disc on dark gray, its middle stored at column 8, row 8 of 24 × 16.
+#[test]
+fn every_form_of_the_three_formats_is_shown_as_it_was_drawn() {
+    let seeds = Path::new(env!("CARGO_MANIFEST_DIR")).join("fuzz/seeds-photos");
+    let mut seen = 0;
+    for file in fs::read_dir(seeds).unwrap() {
+        let path = file.unwrap().path();
+        let name = path.file_name().unwrap().to_string_lossy().into_owned();
+        let (_folder, photos) = open();
+        let result = photos.intake_file(&path, now());
+        if name == "animated.webp" {
+            assert_eq!(refusal(result), Refusal::UnusualForm { format: Format::Webp });
+            continue;
+        }
+        let taken_in = result.unwrap_or_else(|why| panic!("{name}: {why:?}"));
+        let noted = ["baseline.jpg", "progressive.jpg", "rgb.png", "lossy.webp", "lossless.webp", "alpha.webp"];
+        assert_eq!(taken_in.orientation.value(), if noted.contains(&name.as_str()) { 6 } else { 1 }, "{name}");
+        assert_eq!(taken_in.taken.is_some(), noted.contains(&name.as_str()), "{name}");
+        for rendition in [Rendition::Original, Rendition::Large, Rendition::Small] {
+            let shown = decoded(&photos.share(taken_in.id, rendition).unwrap());
+            let turned = taken_in.orientation.swaps_sides();
+            assert_eq!(shown.dimensions(), if turned { (16, 24) } else { (24, 16) }, "{name}");
+            let [r, g, b] = shown.get_pixel(if turned { 7 } else { 8 }, 8).0.map(i32::from);
+            let [dark, ..] = shown.get_pixel(if turned { 1 } else { 20 }, if turned { 20 } else { 14 }).0.map(i32::from);
+            match name.as_str() {
+                "gray.jpg" | "deep.png" => assert!((r - b).abs() < 12 && r > 130, "{name} {r} {g} {b}"),
+                "bits.png" => {}
+                // Half see-through, laid on white.
+                "alpha.png" | "alpha.webp" => assert!(r > 190 && b < r - 40, "{name} {r} {g} {b}"),
+                _ => assert!(r > 170 && g > 145 && b < 90 && dark < 110, "{name} {r} {g} {b} {dark}"),
+            }
+        }
+        seen += 1;
+    }
+    assert!(seen >= 13, "{seen}");
+}
+
+/// The child of the kill test: takes in one photo after another and says each name once it is kept.
+#[test]
+fn child_that_takes_in_photos_until_it_is_killed() {
+    let Some(folder) = std::env::var_os("LUGBOOK_TEST_PHOTOS") else { return };
+    let photos = Photos::open(Path::new(&folder).join("photos")).unwrap();
+    for number in 0..100_000_u32 {
+        let mut small = picture(64, 48);
+        small.put_pixel(number % 64, (number / 64) % 48, Rgb([(number / 3072) as u8, 7, 99]));
+        let id = photos.intake_bytes(&jpeg(&small, None), now()).unwrap().id;
+        println!("kept {id}");
+    }
+}
+
+#[test]
+fn a_killed_program_leaves_each_photo_whole_or_absent() {
+    use std::io::BufRead;
+    // On the medium itself, not in memory.
+    let folder = tempfile::tempdir().unwrap();
+    let mut told = BTreeSet::new();
+    for round in 0..12_u64 {
+        let mut child = std::process::Command::new(std::env::current_exe().unwrap())
+            .args(["child_that_takes_in_photos_until_it_is_killed", "--nocapture", "--test-threads=1"])
+            .env("LUGBOOK_TEST_PHOTOS", folder.path())
+            .stdout(std::process::Stdio::piped())
+            .stderr(std::process::Stdio::null())
+            .spawn()
+            .unwrap();
+        let lines = io::BufReader::new(child.stdout.take().unwrap()).lines();
+        let reader = std::thread::spawn(move || {
+            let lines = lines.map_while(Result::ok);
+            lines.filter_map(|line| line.split("kept ").nth(1)?.trim().parse::<Digest>().ok()).collect::<Vec<_>>()
+        });
+        std::thread::sleep(Duration::from_millis(120 + round * 37));
+        child.kill().unwrap();
+        child.wait().unwrap();
+        told.extend(reader.join().unwrap());
+
+        let photos = Photos::open(folder.path().join("photos")).unwrap();
+        let kept: BTreeSet<Digest> = photos.kept().unwrap().into_iter().collect();
+        assert!(told.is_subset(&kept), "what was told as kept is kept");
+        let problems = photos.check(kept.iter().copied()).problems;
+        assert!(problems.is_empty(), "{problems:?}");
+    }
+    assert!(!told.is_empty(), "the children got to work");
+    // What the kills left over is swept; what entries name stays.
+    let photos = Photos::open(folder.path().join("photos")).unwrap();
+    photos.sweep(&told, later(DAY * 40_000), DAY).unwrap();
+    assert_eq!(photos.kept().unwrap(), told.iter().copied().collect::<Vec<_>>());
+    assert_eq!(files(folder.path()).len(), told.len() * 3);
+}
+
+/// A file system of its own, taken away when dropped; none where this user may not have one.
+#[cfg(target_os = "linux")]
+struct Mounted(tempfile::TempDir);
+
+#[cfg(target_os = "linux")]
+impl Mounted {
+    fn new(size: &str) -> Option<Self> {
+        let folder = tempfile::tempdir().unwrap();
+        let done = std::process::Command::new("mount")
+            .args(["-t", "tmpfs", "-o", &format!("size={size}"), "tmpfs"])
+            .arg(folder.path())
+            .stderr(std::process::Stdio::null())
+            .status();
+        done.is_ok_and(|status| status.success()).then_some(Self(folder))
+    }
+
+    fn remount(&self, how: &str) {
+        let status = std::process::Command::new("mount").args(["-o", how]).arg(self.0.path()).status().unwrap();
+        assert!(status.success());
+    }
+}
+
+#[cfg(target_os = "linux")]
+impl Drop for Mounted {
+    fn drop(&mut self) {
+        let _ = std::process::Command::new("umount").arg(self.0.path()).status();
+    }
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_device_that_fills_up_or_turns_read_only_keeps_whole_photos_only() {
+    let Some(device) = Mounted::new("1m") else {
+        eprintln!("skipped: only root may mount a file system of one megabyte");
+        return;
+    };
+    let folder = device.0.path();
+    let photos = Photos::open(folder.join("photos")).unwrap();
+    let noisy = |seed: u32| {
+        RgbImage::from_fn(300, 220, |x, y| {
+            let mut value = x.wrapping_mul(0x9e37_79b1) ^ y.wrapping_mul(0x85eb_ca77) ^ seed.wrapping_mul(0xc2b2_ae3d);
+            value ^= value >> 15;
+            value = value.wrapping_mul(0x2c1b_3c6d);
+            Rgb([value as u8, (value >> 8) as u8, (value >> 16) as u8])
+        })
+    };
+    let mut kept = BTreeSet::new();
+    let refused = (0..200).find_map(|seed| match photos.intake_bytes(&jpeg(&noisy(seed), None), now()) {
+        Ok(taken_in) => {
+            kept.insert(taken_in.id);
+            None
+        }
+        Err(why) => Some(why),
+    });
+    assert!(matches!(refused, Some(PhotoError::NoSpace { .. })), "{refused:?}");
+    assert!(!kept.is_empty());
+    assert_eq!(photos.kept().unwrap(), kept.iter().copied().collect::<Vec<_>>());
+    assert!(photos.check(kept.iter().copied()).problems.is_empty());
+    assert!(files(folder).iter().all(|file| !file.starts_with("incoming")), "the space is given back");
+
+    device.remount("remount,ro");
+    let refused = photos.intake_bytes(&jpeg(&picture(20, 20), None), now());
+    assert!(matches!(refused, Err(PhotoError::Storage { .. })), "{refused:?}");
+    assert!(photos.check(kept.iter().copied()).problems.is_empty());
+    assert!(matches!(Photos::open(folder.join("another")), Err(PhotoError::Storage { .. })));
+}

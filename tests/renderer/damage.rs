@@ -25,7 +25,7 @@ pub struct Cut {
 impl Cut {
     /// Draws it.
     pub fn render(&self, width: u32, height: u32) -> RgbImage {
-        let tire = Tire::mold(&self.on);
+        let tire = Tire::mold(&self.on, height);
         let seed = self.on.seed;
         photograph(width, height, &self.on.view, &self.on.light, seed, |x, y| {
             let rubber = if x.hypot(y) > tire.bead { tire.surface(x, y) } else { None };

@@ -83,13 +83,13 @@ pub struct Page {
 impl Page {
     /// Draws it.
     pub fn render(&self, width: u32, height: u32) -> RgbImage {
-        let ink = self.print();
+        let ink = self.print(height);
         photograph(width, height, &self.view, &self.light, self.seed, |x, y| self.surface(&ink, x, y))
     }
 
-    fn print(&self) -> Relief {
+    fn print(&self, height: u32) -> Relief {
         let (wide, tall) = self.size;
-        let mut ink = Relief::new(-wide / 2.0, -tall / 2.0, wide, tall, self.view.tall / 2600.0, false);
+        let mut ink = Relief::new(-wide / 2.0, -tall / 2.0, wide, tall, self.view.tall / (height as f32 * 2.4), false);
         for line in &self.lines {
             let place = |(x, y): (f32, f32)| (x - wide / 2.0, tall / 2.0 - y);
             match line {

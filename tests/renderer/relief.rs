@@ -40,11 +40,18 @@ impl Relief {
     /// The value between the four cells around a point; nothing outside.
     pub fn value(&self, x: f32, y: f32) -> f32 {
         let (column, row) = ((x - self.left) / self.cell, (y - self.bottom) / self.cell);
-        let (u, v) = (column - column.floor(), row - row.floor());
-        let at = |i: i64, j: i64| {
-            self.index(column.floor() as i64 + i, row.floor() as i64 + j).map_or(0.0, |index| self.values[index])
+        let (left, low) = (column.floor(), row.floor());
+        let (u, v) = (column - left, row - low);
+        let (i, j) = (left as i64, low as i64);
+        let inside = i >= 0 && j >= 0 && i + 1 < self.columns as i64 && j + 1 < self.rows as i64;
+        let [a, b, c, d] = if inside {
+            let at = j as usize * self.columns + i as usize;
+            [at, at + 1, at + self.columns, at + self.columns + 1].map(|at| self.values[at])
+        } else {
+            [(i, j), (i + 1, j), (i, j + 1), (i + 1, j + 1)]
+                .map(|(i, j)| self.index(i, j).map_or(0.0, |at| self.values[at]))
         };
-        (at(0, 0) * (1.0 - u) + at(1, 0) * u) * (1.0 - v) + (at(0, 1) * (1.0 - u) + at(1, 1) * u) * v
+        (a * (1.0 - u) + b * u) * (1.0 - v) + (c * (1.0 - u) + d * u) * v
     }
 
     /// How the value rises to the right and upward, for each millimeter.

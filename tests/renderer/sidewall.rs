@@ -84,7 +84,7 @@ impl Default for Sidewall {
 impl Sidewall {
     /// Draws it.
     pub fn render(&self, width: u32, height: u32) -> RgbImage {
-        let tire = Tire::mold(self);
+        let tire = Tire::mold(self, height);
         let wheel = Wheel {
             edge: tire.bead,
             studs: self.studs,
@@ -130,11 +130,12 @@ pub(crate) struct Tire {
 }
 
 impl Tire {
-    pub fn mold(of: &Sidewall) -> Self {
+    pub fn mold(of: &Sidewall, height: u32) -> Self {
         let (bead, outer) = (of.rim / 2.0 + 17.0, of.overall / 2.0);
         let (middle, tall) = ((bead + outer) / 2.0, outer - bead);
         let around = std::f32::consts::TAU * middle;
-        let cell = of.view.tall / 2600.0;
+        // Finer than the pixels that look at it.
+        let cell = of.view.tall / (height as f32 * 2.4);
         let strip = || Relief::new(0.0, bead, around, tall, cell, true);
         let mut letters = strip();
         let mut write = |text: &str, style: &Letters, degrees: f32, base: f32, height: f32, rise: f32| {

@@ -1,9 +1,9 @@
 //! What is looked at before a pixel is decoded.
 
-/// The most bytes a photo file may have: 48 MiB.
+/// The most bytes a photo file may have: 50 MB.
 ///
 /// A design choice: a 12-megapixel JPEG has 2 to 6 MB, one of 108 megapixels about 30.
-pub const MAX_BYTES: u64 = 48 << 20;
+pub const MAX_BYTES: u64 = 50_000_000;
 
 /// The most pixels a photo may have: 128 million.
 ///
