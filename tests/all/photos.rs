@@ -837,7 +837,8 @@ fn every_form_of_the_three_formats_is_shown_as_it_was_drawn() {
             let turned = taken_in.orientation.swaps_sides();
             assert_eq!(shown.dimensions(), if turned { (16, 24) } else { (24, 16) }, "{name}");
             let [r, g, b] = shown.get_pixel(if turned { 7 } else { 8 }, 8).0.map(i32::from);
-            let [dark, ..] = shown.get_pixel(if turned { 1 } else { 20 }, if turned { 20 } else { 14 }).0.map(i32::from);
+            let [dark, ..] =
+                shown.get_pixel(if turned { 1 } else { 20 }, if turned { 20 } else { 14 }).0.map(i32::from);
             match name.as_str() {
                 "gray.jpg" | "deep.png" => assert!((r - b).abs() < 12 && r > 130, "{name} {r} {g} {b}"),
                 "bits.png" => {}
