@@ -79,7 +79,7 @@ fn measured(engine: &mut Engine) {
     act(engine, Command::NotKnown { what: Kind::Placard });
     act(engine, Command::Answer { step: Some(text("studs")), at: None, answer: text("5") });
     for (axle, hub) in [(1, Hub::NoShaft), (2, Hub::Shaft)] {
-        act(engine, Command::Hub { evidence: Evidence::look(axle, Side::Left, hub) });
+        act(engine, Command::Hub { at: None, evidence: Evidence::look(axle, Side::Left, hub) });
     }
     act(engine, Command::Skip { step: Some(text("sidewall-photo")), at: None, reason: text("camera broken") });
     for at in WALK {
@@ -199,4 +199,23 @@ fn tread_deeper_than_last_time_is_held_until_a_reason_is_given() {
     assert_eq!(kind, TroubleKind::Held);
     act(&mut engine, tread("12 12 12 /32", Some("other tire")));
     act(&mut engine, tread("11 11 11 /32", None));
+}
+
+/// Every sentence that the engine names by an id is in every language.
+#[test]
+fn the_engines_sentences_all_exist() {
+    let words = lugbook::words::Words::new(Speech::default());
+    let folder = crate::program::root().join("core/src/engine");
+    let mut seen = 0;
+    for file in ["act.rs", "act/job.rs", "act/shelf.rs", "act/wheel.rs", "ask.rs"] {
+        let source = std::fs::read_to_string(folder.join(file)).unwrap();
+        for id in source.split('"').filter(|text| {
+            ["trouble-", "said-", "what-", "next-"].iter().any(|start| text.starts_with(start))
+                && text.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+        }) {
+            assert!(words.has(id), "{file}: {id}");
+            seen += 1;
+        }
+    }
+    assert!(seen > 60, "{seen}");
 }

@@ -196,7 +196,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Decline(said) => said.approval(false),
         Verb::Told(said) => said.into(),
         Verb::Odometer(said) => said.into(),
-        Verb::Hub(said) => said.try_into()?,
+        Verb::Hub(said) => said.into(),
         Verb::OwnerSays(said) => said.into(),
         Verb::Drive => return drive::verdict(options),
         Verb::Photo(said) => said.into(),

@@ -138,7 +138,7 @@ impl<'a> Acting<'a> {
             Command::Approve { approved, by } => self.approve(&bay, approved, by.as_deref()),
             Command::UnsafeTold { accepts } => self.unsafe_told(&bay, accepts),
             Command::Odometer { reading, estimated, replaced } => self.odometer(&bay, &reading, estimated, replaced),
-            Command::Hub { evidence } => self.hub(&bay, evidence),
+            Command::Hub { at, evidence } => self.hub(&bay, at.as_deref(), evidence),
             Command::OwnerSaysDrive { drive } => self.owner_says(&bay, drive),
             Command::PhotoPending { of, at } => self.photo_pending(&bay, of, at.as_deref()),
             Command::Photo { file, of, at } => self.photo(&bay, &file, of, at.as_deref()),
@@ -157,7 +157,7 @@ impl<'a> Acting<'a> {
             Command::TellRecheck => self.tell_recheck(&bay),
             Command::Answer { step, at, answer } => self.answer(&bay, step.as_deref(), at.as_deref(), &answer),
             Command::Skip { step, at, reason } => self.skip(&bay, step.as_deref(), at.as_deref(), &reason),
-            Command::OpenGate { step, reason } => self.open_gate(&bay, step.as_deref(), &reason),
+            Command::OpenGate { step, at, reason } => self.open_gate(&bay, step.as_deref(), at.as_deref(), &reason),
             Command::Correct { line, value, reason } => self.correct(&bay, line, &value, &reason),
             Command::Withdraw { line, reason } => self.withdraw(&bay, line, &reason),
             // Everything else needs no job and was carried out before.

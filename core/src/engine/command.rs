@@ -204,6 +204,8 @@ pub enum Command {
     },
     /// What was seen at a hub.
     Hub {
+        /// At which corner; when given, it says axle and side.
+        at: Option<String>,
         /// The look or the turn.
         evidence: Evidence,
     },
@@ -352,6 +354,8 @@ pub enum Command {
     OpenGate {
         /// The held step; the next one when none is named.
         step: Option<String>,
+        /// Where, for a step at each wheel.
+        at: Option<String>,
         /// Why.
         reason: String,
     },

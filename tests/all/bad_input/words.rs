@@ -57,6 +57,8 @@ const SLOTS: &[Slot] = &[
         good: "{picture}",
         bad: &["no-such-file.jpg", "", "{folder}", "{letter}", "/dev/null", LONG],
     },
+    // Any name that is not there yet is a folder to make; these are there, or can never be.
+    Slot { name: "<new-folder>", good: "{folder}", bad: &["", "{folder}", "{letter}", "/dev/null", LONG] },
     Slot { name: "<thread>", good: "M14 x 1.5", bad: &["thick", "", "M99 x 1.5", "M14 x -1", LONG] },
     Slot { name: "<job>", good: "1", bad: &["0", "99", "-1", "last"] },
     Slot {
@@ -81,7 +83,7 @@ const SLOTS: &[Slot] = &[
 
 /// Every command with its values. A code's good word stands after the equals sign.
 const LINES: &[&str] = &[
-    "demo --out <file>",
+    "demo --out <new-folder>",
     "person add <name> --role <code=mechanic> --phone <text>",
     "person list",
     "vehicle add <name> --model <text> --class <code=car> --plate <text>",

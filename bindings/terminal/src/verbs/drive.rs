@@ -6,12 +6,12 @@ use lugbook::vehicle::hub::{
     AxleMotor, Differential, Engine, Evidence, FreeHubs, Gear, Hub as Look, OffGround, Opposite, ParkingBrake,
     ShaftMotion, Turned, WheelMotion,
 };
-use lugbook::vehicle::{Drive, Place};
+use lugbook::vehicle::{Drive, Side};
 
 use super::codes::code;
 use super::shelf::DRIVES;
 use crate::answer::{Answer, Page};
-use crate::options::{Absent, AtWord, Options, mend, shorten};
+use crate::options::{Absent, Options};
 
 /// A look at one end of an axle.
 #[derive(Debug, Args)]
@@ -78,13 +78,8 @@ pub struct OwnerSays {
     drive: Drive,
 }
 
-impl TryFrom<Hub> for Command {
-    type Error = Trouble;
-
-    fn try_from(said: Hub) -> Result<Self, Trouble> {
-        let position = Place::parse(&said.at).and_then(Place::position).ok_or_else(|| {
-            mend(format!("“{}” is no corner of a vehicle: give FL, FR, RL or RR.", shorten(&said.at))).at_word("AT")
-        })?;
+impl From<Hub> for Command {
+    fn from(said: Hub) -> Self {
         let turned = match (said.turned, said.gear, said.brake, said.off_ground, said.engine) {
             (Some(wheel), Some(gear), Some(brake), Some(off_ground), Some(engine)) => {
                 Some(Turned { gear, brake, off_ground, engine, wheel, shaft: said.shaft, opposite: said.opposite })
@@ -92,15 +87,14 @@ impl TryFrom<Hub> for Command {
             _ => None,
         };
         let evidence = Evidence {
-            axle: position.axle,
-            side: position.side,
-            hub: said.look,
             turned,
             differential: said.differential,
             free_hubs: said.free_hubs,
             motor: said.motor,
+            // The engine takes axle and side from the corner.
+            ..Evidence::look(1, Side::Left, said.look)
         };
-        Ok(Self::Hub { evidence })
+        Self::Hub { at: Some(said.at), evidence }
     }
 }
 

@@ -111,12 +111,7 @@ impl From<Skip> for Command {
 
 impl From<Gate> for Command {
     fn from(said: Gate) -> Self {
-        // The engine takes a held step as it names it in a refusal: `started RL`.
-        let step = match (said.which.step, said.which.place) {
-            (Some(step), Some(place)) => Some(format!("{step} {place}")),
-            (step, _) => step,
-        };
-        Self::OpenGate { step, reason: said.reason }
+        Self::OpenGate { step: said.which.step, at: said.which.place, reason: said.reason }
     }
 }
 

@@ -216,7 +216,10 @@ impl<'a> Acting<'a> {
         Ok(Outcome::fact(Fact::SpecificationUnknown { job: bay.job.id, what }).note(self.words.text(id, &[])))
     }
 
-    pub(super) fn hub(&self, bay: &Bay<'_>, evidence: Evidence) -> Done {
+    pub(super) fn hub(&self, bay: &Bay<'_>, at: Option<&str>, mut evidence: Evidence) -> Done {
+        if let Some(place) = at.map(|at| self.wheel(bay, at)).transpose()?.and_then(Place::position) {
+            (evidence.axle, evidence.side) = (place.axle, place.side);
+        }
         let axles = bay.vehicle.layout.axles.len();
         if evidence.axle == 0 || usize::from(evidence.axle) > axles {
             return Err(Trouble::mend(self.words, "trouble-no-axle", &[("count", axles.into())]));
@@ -341,15 +344,9 @@ impl<'a> Acting<'a> {
         Ok(places.into_iter().map(skipped).fold(Outcome::default(), Outcome::and))
     }
 
-    pub(super) fn open_gate(&self, bay: &Bay<'a>, step: Option<&str>, reason: &str) -> Done {
+    pub(super) fn open_gate(&self, bay: &Bay<'a>, step: Option<&str>, at: Option<&str>, reason: &str) -> Done {
         let reason = self.text("what-reason", reason)?;
-        let (step, at) = match step {
-            Some(text) => {
-                let (id, at) = text.trim().split_once(' ').map_or((text, None), |(id, at)| (id, Some(at)));
-                self.task(bay, Some(id), at)?
-            }
-            None => self.task(bay, None, None)?,
-        };
+        let (step, at) = self.task(bay, step, at)?;
         let unmet = match bay.state(step, at) {
             TaskState::Held(unmet) => unmet,
             _ => Vec::new(),

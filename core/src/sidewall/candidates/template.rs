@@ -62,7 +62,7 @@ pub(super) struct Work {
 impl Work {
     /// Enough for a text of so many characters.
     pub fn for_length(characters: usize) -> Self {
-        Self { left: characters.saturating_mul(60).saturating_add(1_000) }
+        Self { left: characters.saturating_mul(150).saturating_add(8_000) }
     }
 
     /// Takes so many trials; false when none are left.
