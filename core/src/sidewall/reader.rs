@@ -128,6 +128,8 @@ impl<'a> Reader<'a> {
             self.marking.size = Some(size);
             if size.is_high_load() {
                 self.load(at, LoadClass::High);
+                // The size says so itself: a word that differs does not stand.
+                self.marking.load = Some(LoadClass::High);
             }
         }
         true
