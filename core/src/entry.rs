@@ -16,9 +16,11 @@ use serde::{Deserialize, Serialize};
 
 pub use fact::{
     Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, TireLooks, ToolKind, Turned,
+    ReadBy, Role, SensorKind, Shelf, Signature, ToolKind, Turned,
 };
 pub use personal::Personal;
+
+pub use crate::tire::{SidewallSide, TireLooks};
 
 use crate::calendar::Moment;
 use crate::ident::{Digest, EntryId, PersonId, StreamId};

@@ -1,4 +1,16 @@
 //! Lugbook: the core of a wheel-service logbook and planner.
+//!
+//! Rooms in the order in which they may use one another:
+//!
+//! | tier | rooms |
+//! | --- | --- |
+//! | measures | [`ident`], [`calendar`], [`measure`], [`source`] |
+//! | vocabulary | [`sidewall`], [`tire`], [`fastener`], [`vehicle`], [`finding`], [`limits`], [`caution`] |
+//! | record | [`entry`], [`logbook`] |
+//! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`] |
+//! | keeping | [`store`], [`photos`] |
+//! | going out | [`words`], [`report`] |
+//! | the door | [`engine`] |
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic))]
 
 pub mod calendar;
@@ -24,6 +36,7 @@ pub mod rotation;
 pub mod sidewall;
 pub mod source;
 pub mod store;
+pub mod tire;
 pub mod vehicle;
 pub mod wear;
 pub mod words;

@@ -1,7 +1,7 @@
 //! From the book's entries to the planner's question, and the tools at hand.
 
 use crate::calendar::Day;
-use crate::entry::{Kind, Shelf, TireLooks, ToolKind};
+use crate::entry::{Kind, Shelf, ToolKind};
 use crate::fastener::Wrench;
 use crate::ident::{TireId, ToolId};
 use crate::logbook::{Book, Job};
@@ -92,18 +92,6 @@ fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
                 .reduce(|low, next| if next < low { next } else { low })
         })
         .collect()
-}
-
-/// What the lettering says of the tire, with what was seen beyond it.
-pub(super) fn looks_with(text: &str, looks: TireLooks) -> TireLooks {
-    let marking = sidewall::parse(text);
-    let has = |word: Word| marking.words.contains(&word);
-    TireLooks {
-        directional: looks.directional || has(Word::Rotation),
-        asymmetric: looks.asymmetric || has(Word::Outside) || has(Word::Inside),
-        temporary: looks.temporary || marking.size.as_ref().is_some_and(|size| size.made_for() == Some(Use::Temporary)),
-        ..looks
-    }
 }
 
 /// The torque wrench used in a job, the last one named.

@@ -11,6 +11,7 @@ use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::limits::Placard;
 use crate::measure::{Depth, Distance, Load, Pressure, Torque};
+use crate::tire::{SidewallSide, TireLooks};
 use crate::vehicle::hub::Evidence;
 use crate::vehicle::{Class, Drive, Layout, Place};
 
@@ -633,16 +634,6 @@ pub enum PhotoOf {
     Odometer,
 }
 
-/// Which sidewall of a tire.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum SidewallSide {
-    /// The one that faces out.
-    Outer,
-    /// The one that faces the vehicle.
-    Inner,
-}
-
 /// Who or what read a sidewall.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "source", rename_all = "kebab-case")]
@@ -656,29 +647,6 @@ pub enum ReadBy {
         /// Digest of its model.
         model: Digest,
     },
-}
-
-/// What a tire looks like beyond its lettering.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub struct TireLooks {
-    /// A rotation arrow: the tire rolls one way.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub directional: bool,
-    /// Inside and outside are marked or differ.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub asymmetric: bool,
-    /// Metal studs in the tread.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub studded: bool,
-    /// A temporary-use spare.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub temporary: bool,
-    /// Retreaded.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub retread: bool,
-    /// Regrooved.
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub regrooved: bool,
 }
 
 /// What was seen of the drive.

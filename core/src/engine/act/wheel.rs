@@ -50,7 +50,7 @@ impl Acting<'_> {
         let at = self.place(bay, at)?;
         let tire = self.tire_at(bay, at)?;
         let (text, notes) = self.marking(text)?;
-        let looks = planning::looks_with(&text, looks);
+        let looks = looks.with_lettering(&sidewall::parse(&text));
         let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
         Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
     }
