@@ -41,7 +41,9 @@ pub fn process(book: &Path, line: &str) -> Command {
 /// A process with these words, on a book.
 pub fn with<S: AsRef<std::ffi::OsStr>>(book: &Path, words: &[S]) -> Command {
     let mut process = Command::new(lugbook());
-    process.args(words).env("LUGBOOK_BOOK", book).current_dir(root()).stdin(Stdio::null());
+    // Beside the book: what a slip would write must not land among the sources.
+    let here = book.parent().filter(|folder| folder.is_dir()).map_or_else(std::env::temp_dir, Path::to_owned);
+    process.args(words).env("LUGBOOK_BOOK", book).current_dir(here).stdin(Stdio::null());
     for name in ["LUGBOOK_AS", "LUGBOOK_AT", "LUGBOOK_LANG", "LUGBOOK_UNITS", "LUGBOOK_LETTERS"] {
         process.env_remove(name);
     }

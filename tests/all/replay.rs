@@ -105,3 +105,37 @@ fn hang(_: &Path, line: &str) -> String {
     };
     line.replace("MARK", mark)
 }
+
+#[test]
+fn a_shops_own_procedure_is_kept_with_the_book_and_a_bad_one_changes_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    done(&book, "lugbook person add 'Ilse Marwitz'");
+    done(&book, "lugbook vehicle add 'Red coupe' --model 'Lerche 30, 2018' --own");
+    let built_in = std::fs::read_to_string(root().join("core/procedures/rotation-on-a-lift.toml")).unwrap();
+    let own = built_in.replacen("id = \"rotation-on-a-lift\"", "id = \"winter-changeover\"", 1);
+    let file = folder.path().join("own.toml");
+    std::fs::write(&file, &own).unwrap();
+    let add = format!("lugbook procedure add {}", file.display());
+    done(&book, &add);
+    let kept = std::fs::read_to_string(book.join("procedures/winter-changeover.toml")).unwrap();
+    assert_eq!(kept, own);
+
+    // Without the gate before lowering: refused with file and line, and the good one stays.
+    std::fs::write(&file, own.replacen("\"all-snug\", ", "", 1)).unwrap();
+    let bad = say(&book, &format!("{add} --json"));
+    assert_eq!(bad.code, Some(2), "{bad:?}");
+    assert!(bad.json()["error"]["at"].as_str().unwrap().contains("own.toml:"), "{bad:?}");
+    assert_eq!(std::fs::read_to_string(book.join("procedures/winter-changeover.toml")).unwrap(), own);
+
+    // An id that would lead out of the folder.
+    std::fs::write(&file, own.replacen("winter-changeover", "../../escaped", 1)).unwrap();
+    assert_eq!(say(&book, &add).code, Some(2));
+    assert!(!folder.path().join("escaped.toml").exists());
+
+    let list = done(&book, "lugbook procedure list --json").json();
+    let ids: Vec<_> = list["procedures"].as_array().unwrap().iter().map(|p| p["id"].as_str().unwrap()).collect();
+    assert_eq!(ids, ["rotation-on-a-lift", "rotation-with-jack-and-stands", "winter-changeover"]);
+    done(&book, "lugbook job open 'Red coupe' winter-changeover air");
+    assert_eq!(done(&book, "lugbook job --json").json()["step"], "lock-key");
+}

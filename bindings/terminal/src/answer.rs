@@ -9,8 +9,8 @@ use serde_json::{Value, json};
 
 use crate::next;
 
-/// The width that plain lines keep.
-const WIDTH: usize = 80;
+/// The width that plain lines keep: 80 columns less the demo's indent.
+const WIDTH: usize = 76;
 
 /// An answer, both as data and as lines.
 #[derive(Debug, Clone)]

@@ -9,6 +9,7 @@ use lugbook::vehicle::Letters;
 use lugbook::words::{Lang, Speech, Units};
 
 use crate::verbs::codes::code;
+use crate::verbs::procedures;
 
 /// Options of every command.
 #[derive(Debug, Clone, Args)]
@@ -95,7 +96,9 @@ impl Options {
             let name = named(&folder);
             return Err(mend(format!("There is no book in {name}: begin one with “lugbook person add NAME”.")));
         }
-        Engine::open(&folder, Box::new(host), self.speech())
+        let mut engine = Engine::open(&folder, Box::new(host), self.speech())?;
+        procedures::take_up(&mut engine, self.speech())?;
+        Ok(engine)
     }
 
     /// Says one thing to the book.

@@ -10,6 +10,7 @@ mod notes;
 mod nuts;
 mod people;
 mod plan;
+pub mod procedures;
 mod raising;
 mod shelf;
 mod steps;
@@ -29,7 +30,7 @@ use crate::options::{Absent, Options};
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
-    ("The book", &["person", "vehicle", "tool", "shelf", "book", "card"]),
+    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan"]),
@@ -59,6 +60,9 @@ pub enum Verb {
     /// Keep what manuals and door labels print
     #[command(subcommand)]
     Shelf(shelf::Shelf),
+    /// Add a shop's own procedure, or list them
+    #[command(subcommand)]
+    Procedure(procedures::Procedures),
     /// Show the book's front page, or check the book
     Book(book::Books),
     /// Write the card of a job
@@ -177,6 +181,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Vehicle(said) => return said.run(options),
         Verb::Tool(said) => return said.run(options),
         Verb::Shelf(said) => return said.run(options),
+        Verb::Procedure(said) => return said.run(options),
         Verb::Book(said) => return said.run(options),
         Verb::Card(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),

@@ -99,6 +99,8 @@ const LINES: &[&str] = &[
     "shelf lift-points <text> --source <text> --vehicle <vehicle>",
     "shelf unknown <code=torque>",
     "shelf list",
+    "procedure add <question>",
+    "procedure list",
     "book <code=check>",
     "card --job <job> --out <out>",
     "job open <vehicle> <code=rotation-on-a-lift> <code=air>",

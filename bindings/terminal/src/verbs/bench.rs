@@ -6,7 +6,7 @@ mod sizes;
 mod torque;
 
 pub use air::Inflate;
-pub use files::{LiftFile, RotateFile, WearFile};
+pub use files::{LiftFile, RotateFile, WearFile, text};
 pub use sizes::{Sidewall, Sizes};
 pub use torque::Tighten;
 

@@ -103,7 +103,7 @@ impl Card {
 }
 
 /// Writes a file whole or not at all.
-fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
+pub fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
     let name = named(file);
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(std::path::Path::new("."));
     let trouble = |why: &std::io::Error| match why.kind() {

@@ -1,6 +1,7 @@
 //! Steps that ask for a sight, a choice or a count; skipping, gates, corrections.
 
 use clap::Args;
+use clap::builder::NonEmptyStringValueParser;
 use lugbook::engine::Command;
 
 /// Which step, when it is not the next one.
@@ -10,7 +11,7 @@ pub struct Which {
     #[arg(long, value_name = "STEP")]
     step: Option<String>,
     /// Where, for a step at each wheel
-    #[arg(long = "where", value_name = "PLACE")]
+    #[arg(long = "where", value_name = "PLACE", value_parser = NonEmptyStringValueParser::new())]
     place: Option<String>,
 }
 

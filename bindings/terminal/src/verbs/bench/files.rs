@@ -67,7 +67,7 @@ pub struct WearFile {
 }
 
 /// The text of a file that a question stands in.
-fn text(file: &Path) -> Result<String, Trouble> {
+pub fn text(file: &Path) -> Result<String, Trouble> {
     let name = named(file);
     let bad = |why: String| mend(why).at_word(&name);
     // Asked before opening: opening a pipe would wait for its writer.

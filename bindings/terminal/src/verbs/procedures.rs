@@ -1,0 +1,86 @@
+//! A shop's own procedures: files that stand beside the book.
+
+use std::path::{Path, PathBuf};
+
+use clap::{Args, Subcommand};
+use lugbook::engine::{Engine, Trouble};
+use lugbook::procedure::Procedure;
+use lugbook::words::{Speech, Words};
+
+use super::bench::text;
+use super::book::write;
+use crate::answer::{Answer, Page};
+use crate::options::{Absent, AtWord, Options, mend, named};
+
+/// The folder beside the book that a shop's procedures stand in.
+const FOLDER: &str = "procedures";
+
+/// What can be said of procedures.
+#[derive(Debug, Subcommand)]
+pub enum Procedures {
+    /// Check a shop's own procedure and keep it with the book
+    Add(Add),
+    /// List the procedures that a job can be opened by
+    List,
+}
+
+/// A file.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+A file may add steps and cautions and narrow what is done; it can't leave out a
+gate. A bad file is told with its line, and nothing is changed. Added again under
+the same id, it replaces the one before; jobs that were opened by it go on.
+
+Example:
+  lugbook procedure add winter-changeover.toml")]
+pub struct Add {
+    /// The procedure, in TOML
+    file: PathBuf,
+}
+
+impl Procedures {
+    /// Adds, or lists.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let mut engine = options.open(Absent::Refuse)?;
+        if let Self::Add(Add { file }) = self {
+            add(&mut engine, &file, options.speech())?;
+        }
+        let words = Words::new(options.speech());
+        let mut page = Page::default();
+        let rows = engine.procedures().iter().map(|p| vec![p.id.clone(), words.title(p)]).collect::<Vec<_>>();
+        page.table(&rows);
+        let view: Vec<_> = engine
+            .procedures()
+            .iter()
+            .map(|p| serde_json::json!({"id": p.id, "version": p.version, "title": words.title(p), "steps": p.steps.len()}))
+            .collect();
+        Answer::new(&serde_json::json!({"procedures": view}), page)
+    }
+}
+
+fn add(engine: &mut Engine, file: &Path, speech: Speech) -> Result<(), Trouble> {
+    let text = text(file)?;
+    let name = named(file);
+    engine.add_procedure(&name, &text, speech)?;
+    let Some(Procedure { id, .. }) = engine.procedures().last() else { return Ok(()) };
+    // The id becomes a file's name.
+    if !id.chars().all(|c| c.is_ascii_alphanumeric() || c == '-') || id.is_empty() || id.len() > 64 {
+        return Err(mend(format!("{name}: an id is made of letters, digits and hyphens.")).at_word(&name));
+    }
+    let folder = engine.folder().join(FOLDER);
+    std::fs::create_dir_all(&folder).map_err(|why| mend(format!("{} can't be made: {why}.", named(&folder))))?;
+    write(&folder.join(format!("{id}.toml")), &text)
+}
+
+/// Takes up the procedures that stand beside a book.
+pub fn take_up(engine: &mut Engine, speech: Speech) -> Result<(), Trouble> {
+    let Ok(files) = std::fs::read_dir(engine.folder().join(FOLDER)) else { return Ok(()) };
+    let mut files: Vec<_> = files.flatten().map(|file| file.path()).collect();
+    files.retain(|file| file.extension().is_some_and(|ext| ext == "toml"));
+    files.sort();
+    for file in files {
+        let text = text(&file)?;
+        engine.add_procedure(&named(&file), &text, speech)?;
+    }
+    Ok(())
+}
