@@ -70,32 +70,47 @@ fn attempt(scan: &mut Scan<'_>) -> Option<Approval> {
         return None;
     }
     let mut mark = format!("E{}", country.value);
-    append_number(scan, &mut mark, 4, true);
+    append_number(scan, &mut mark, true);
     Some(Approval(mark))
 }
 
 /// Behind a named mark such as `ECE` or `CCC`: its number, if it has one.
 pub(super) fn read_named(scan: &mut Scan<'_>, name: &str) -> Approval {
     let mut mark = name.to_owned();
-    append_number(scan, &mut mark, 2, false);
+    append_number(scan, &mut mark, false);
     Approval(mark)
 }
 
-/// Adds the number and the sound marks behind it. At least so many digits, so
-/// that nothing else is swallowed.
-fn append_number(scan: &mut Scan<'_>, mark: &mut String, least: usize, sound: bool) {
+/// The most characters an approval number has.
+const LONGEST_NUMBER: usize = 24;
+
+/// Whether a token is an approval number, judged by itself: four digits or more
+/// and what hangs on them, as in `0212345-S2WR2`.
+fn is_number(token: &[u8]) -> bool {
+    let digits = token.iter().take_while(|b| b.is_ascii_digit()).count();
+    let rest = token.get(digits..).unwrap_or_default();
+    let hangs_on = |b: &u8| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'+');
+    digits >= 4 && token.len() <= LONGEST_NUMBER && rest.iter().all(hangs_on)
+}
+
+/// Behind a named mark also one to three letters and digits: `R117`, `IS15633`.
+fn is_lettered_number(token: &[u8]) -> bool {
+    let letters = token.iter().take_while(|b| b.is_ascii_uppercase()).count();
+    let (name, digits) = token.split_at_checked(letters).unwrap_or_default();
+    (1..=3).contains(&letters)
+        && !matches!(name, b"DOT" | b"E")
+        && (2..=LONGEST_NUMBER).contains(&digits.len())
+        && digits.iter().all(u8::is_ascii_digit)
+}
+
+/// Adds the number, and for a mark with a country's number the sound mark behind it.
+fn append_number(scan: &mut Scan<'_>, mark: &mut String, country: bool) {
     let before = scan.at();
     while scan.peek().is_some_and(|b| matches!(b, b' ' | b'-' | b':' | b')')) {
         scan.step();
     }
-    let token = scan.token();
-    let token = token.split(|b| matches!(b, b'(' | b')')).next().unwrap_or_default();
-    let digits = token.iter().filter(|b| b.is_ascii_digit()).count();
-    let plain = token.iter().all(|b| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'.' | b'+'));
-    let starts =
-        token.first().is_some_and(|b| b.is_ascii_digit()) || (!sound && token.len() >= 3 && token.len() > digits);
-    // `ECE R30`, `BIS IS15633`, `E4 0212345-S2WR2`; never a size or a service description.
-    if digits < least || token.len() > 24 || !plain || !starts || other_item(scan) {
+    let token = scan.token().split(|b| matches!(b, b'(' | b')')).next().unwrap_or_default();
+    if !(is_number(token) || (!country && is_lettered_number(token))) {
         scan.go_to(before);
         return;
     }
@@ -105,20 +120,13 @@ fn append_number(scan: &mut Scan<'_>, mark: &mut String, least: usize, sound: bo
     let before = scan.at();
     scan.spaces();
     let run = scan.run();
-    if sound && is_sound_mark(run) {
+    if country && is_sound_mark(run) {
         mark.push(' ');
         mark.push_str(&text(run));
         scan.go_to(scan.at().saturating_add(run.len()));
     } else {
         scan.go_to(before);
     }
-}
-
-fn other_item(scan: &Scan<'_>) -> bool {
-    let mut unheard = super::problem::Problems::default();
-    let (mut size, mut service) = (*scan, *scan);
-    super::size_grammar::read(&mut size, &mut unheard).is_some()
-        || super::service::read(&mut service, false, &mut unheard).is_some()
 }
 
 fn text(bytes: &[u8]) -> String {

@@ -97,6 +97,34 @@ pub(super) fn cost(read: u8, taken: u8) -> Option<u16> {
     Some(tenths)
 }
 
+/// The digits a character can be taken for, so that only those are priced.
+pub(super) fn digits(read: u8) -> &'static [u8] {
+    match read {
+        b'C' | b'D' | b'O' | b'Q' | b'U' => b"0",
+        b'9' => b"03459",
+        b'8' => b"0368",
+        b'6' => b"0568",
+        b'0' => b"0689",
+        b'!' | b'/' | b'I' | b'J' | b'L' | b'\'' | b'|' => b"1",
+        b'7' => b"127",
+        b'1' => b"147",
+        b'4' => b"149",
+        b'T' => b"17",
+        b'Z' => b"2",
+        b'3' => b"23589",
+        b'2' => b"237",
+        b'E' => b"3",
+        b'5' => b"3569",
+        b'B' => b"368",
+        b'A' | b'H' => b"4",
+        b'S' => b"58",
+        b'G' => b"69",
+        b'?' | b'Y' => b"7",
+        b'P' => b"9",
+        _ => b"",
+    }
+}
+
 /// The digit a symbol stands for that tire identification numbers do not use.
 pub(super) fn instead_in_tin(read: u8) -> Option<u8> {
     match read {
@@ -106,5 +134,18 @@ pub(super) fn instead_in_tin(read: u8) -> Option<u8> {
         b'S' => Some(b'5'),
         b'Z' => Some(b'2'),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{cost, digits};
+
+    #[test]
+    fn the_digits_of_a_character_are_those_with_a_price() {
+        for read in 0..=u8::MAX {
+            let priced: Vec<u8> = (b'0'..=b'9').filter(|digit| cost(read, *digit).is_some()).collect();
+            assert_eq!(digits(read), priced, "{}", char::from(read));
+        }
     }
 }

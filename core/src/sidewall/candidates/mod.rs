@@ -95,7 +95,7 @@ impl Reading {
 }
 
 /// The most places where a reading is begun.
-const MOST_STARTS: usize = 160;
+const MOST_STARTS: usize = 500;
 /// Tenths of a nat for what is not usual.
 const UNUSUAL: u16 = 22;
 const RARE: u16 = 12;
@@ -119,7 +119,7 @@ pub fn candidates(text: &str, limit: usize) -> Vec<Candidate> {
             c => u8::try_from(c).ok().filter(u8::is_ascii).unwrap_or(b'?'),
         })
         .collect();
-    let mut found: Vec<Candidate> = Vec::new();
+    let mut found: Vec<Found> = Vec::new();
     // Each kind has its own share of work, so that one can't starve another.
     let work = || Work::for_length(bytes.len());
     let mut tails = Tails::new(work());
@@ -129,25 +129,55 @@ pub fn candidates(text: &str, limit: usize) -> Vec<Candidate> {
     ranked(found, limit)
 }
 
-fn ranked(mut found: Vec<Candidate>, limit: usize) -> Vec<Candidate> {
-    found.sort_by(|a, b| a.reading.kind().cmp(&b.reading.kind()).then(a.cost.total_cmp(&b.cost)));
+/// A reading as it was found, before it is ranked.
+#[derive(Debug, Clone)]
+struct Found {
+    reading: Reading,
+    at: usize,
+    fit: Fit,
+    /// Tenths of a nat.
+    cost: u16,
+}
+
+impl Found {
+    fn candidate(self) -> Candidate {
+        let character = |b: u8| (b != 0).then(|| char::from(b));
+        let substitutions = self.fit.substitutions().iter().map(|Taken { at, read, taken, cost }| Substitution {
+            at: usize::from(*at),
+            read: character(*read),
+            taken: character(*taken),
+            cost: f64::from(*cost) / 10.0,
+        });
+        Candidate {
+            at: self.at,
+            len: self.fit.at.saturating_sub(self.at),
+            cost: f64::from(self.cost) / 10.0,
+            odds: 0.0,
+            substitutions: substitutions.collect(),
+            reading: self.reading,
+        }
+    }
+}
+
+fn ranked(found: Vec<Found>, limit: usize) -> Vec<Candidate> {
+    let mut order: Vec<(u8, u16, usize)> =
+        found.iter().enumerate().map(|(at, found)| (found.reading.kind(), found.cost, at)).collect();
+    order.sort_unstable();
     let mut kept: Vec<Candidate> = Vec::new();
     for kind in 0..=2_u8 {
         let first = kept.len();
-        for candidate in found.iter().filter(|c| c.reading.kind() == kind) {
+        for found in order.iter().filter(|(of, ..)| *of == kind).filter_map(|(.., at)| found.get(*at)) {
             if kept.len().saturating_sub(first) >= limit {
                 break;
             }
-            let same = |k: &Candidate| k.reading == candidate.reading;
+            let same = |k: &Candidate| k.reading == found.reading;
             // A size alone adds nothing to the same size with its service description.
-            let within = |k: &Candidate| match (&k.reading, &candidate.reading) {
-                (Reading::Size { size: a, .. }, Reading::Size { size: b, service: None }) => {
-                    a == b && k.at == candidate.at
-                }
+            let within = |k: &Candidate| match (&k.reading, &found.reading) {
+                (Reading::Size { size: a, .. }, Reading::Size { size: b, service: None }) => a == b && k.at == found.at,
                 _ => false,
             };
             if !kept.iter().skip(first).any(|k| same(k) || within(k)) {
-                kept.push(candidate.clone());
+                kept.push(found.clone().candidate());
             }
         }
         let total: f64 = kept.iter().skip(first).map(|c| (-c.cost).exp()).sum::<f64>() + (-NONE_OF_THESE).exp();
@@ -158,31 +188,13 @@ fn ranked(mut found: Vec<Candidate>, limit: usize) -> Vec<Candidate> {
     kept
 }
 
-fn push(found: &mut Vec<Candidate>, reading: Reading, at: usize, fit: &Fit, cost: u16) {
-    let character = |b: u8| (b != 0).then(|| char::from(b));
-    let substitutions = fit
-        .substitutions()
-        .iter()
-        .map(|Taken { at, read, taken, cost }| Substitution {
-            at: usize::from(*at),
-            read: character(*read),
-            taken: character(*taken),
-            cost: f64::from(*cost) / 10.0,
-        })
-        .collect();
-    found.push(Candidate {
-        reading,
-        at,
-        len: fit.at.saturating_sub(at),
-        cost: f64::from(cost) / 10.0,
-        odds: 0.0,
-        substitutions,
-    });
+fn push(found: &mut Vec<Found>, reading: Reading, at: usize, fit: &Fit, cost: u16) {
+    found.push(Found { reading, at, fit: *fit, cost });
 }
 
 /// Whether a character can be a digit.
 fn like_a_digit(byte: u8) -> bool {
-    b"0123456789".iter().any(|digit| confusion::cost(byte, *digit).is_some_and(|cost| cost < 20))
+    confusion::digits(byte).iter().any(|digit| confusion::cost(byte, *digit).is_some_and(|cost| cost < 20))
 }
 
 /// Whether a figure can begin here: at the first of several characters that can

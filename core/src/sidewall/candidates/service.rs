@@ -1,7 +1,9 @@
 //! Service descriptions in misread text.
 
+use std::collections::HashMap;
+
 use super::template::{Fit, Slot, Work, fits};
-use super::{Candidate, Reading, UNUSUAL, push, starts};
+use super::{Found, Reading, UNUSUAL, push, starts};
 use crate::sidewall::problem::Problems;
 use crate::sidewall::scan::Scan;
 use crate::sidewall::service::{self, Service};
@@ -21,6 +23,8 @@ const SINGLE: &[Slot] = &[Slot::Digit, Slot::Digit, Slot::MaybeDigit, Slot::One(
 
 /// The dearest service description that is kept, tenths of a nat.
 const DEAREST: u16 = 45;
+/// Below this cost nothing is sought inside a reading, tenths of a nat.
+const SURE: u16 = 40;
 /// How many are kept at each place.
 const KEPT: usize = 4;
 
@@ -36,23 +40,19 @@ pub(super) struct Tail {
 /// The service descriptions at each place, found once.
 #[derive(Debug)]
 pub(super) struct Tails {
-    places: Vec<(usize, Vec<Tail>)>,
+    places: HashMap<usize, Vec<Tail>>,
     work: Work,
 }
 
 impl Tails {
     pub fn new(work: Work) -> Self {
-        Self { places: Vec::new(), work }
+        Self { places: HashMap::new(), work }
     }
 
     /// Those that can begin at a place, cheapest first.
     pub fn at(&mut self, bytes: &[u8], at: usize) -> Vec<Tail> {
-        if let Some((_, tails)) = self.places.iter().find(|(place, _)| *place == at) {
-            return tails.clone();
-        }
-        let tails = find_at(bytes, at, &mut self.work);
-        self.places.push((at, tails.clone()));
-        tails
+        let work = &mut self.work;
+        self.places.entry(at).or_insert_with(|| find_at(bytes, at, work)).clone()
     }
 }
 
@@ -91,18 +91,26 @@ fn read_service(text: &[u8]) -> Option<(Service, u16)> {
 }
 
 /// Finds service descriptions by themselves, as they stand in a line of their own.
-pub(super) fn find(bytes: &[u8], found: &mut Vec<Candidate>, tails: &mut Tails) {
+pub(super) fn find(bytes: &[u8], found: &mut Vec<Found>, tails: &mut Tails) {
+    let mut within = vec![false; bytes.len()];
+    for candidate in found.iter().filter(|candidate| candidate.cost < SURE) {
+        let places = within.get_mut(candidate.at..candidate.fit.at);
+        places.unwrap_or_default().fill(true);
+    }
     for start in starts(bytes) {
         let before = start.checked_sub(1).and_then(|at| bytes.get(at));
         if before.is_some_and(|b| b.is_ascii_alphanumeric()) {
             continue;
         }
-        let within = |c: &Candidate| c.cost < 4.0 && c.at <= start && start < c.at.saturating_add(c.len);
-        if found.iter().any(within) {
+        if within.get(start) == Some(&true) {
             continue;
         }
         for tail in tails.at(bytes, start).iter().take(3) {
-            push(found, Reading::Service(tail.service), start, &tail.fit, tail.fit.cost.saturating_add(tail.unusual));
+            let cost = tail.fit.cost.saturating_add(tail.unusual);
+            push(found, Reading::Service(tail.service), start, &tail.fit, cost);
+            if cost < SURE {
+                within.get_mut(start..tail.fit.at).unwrap_or_default().fill(true);
+            }
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::service::Tails;
 use super::template::{Fit, Slot, Work, fits};
-use super::{Candidate, RARE, Reading, UNUSUAL, push, starts};
+use super::{Found, RARE, Reading, UNUSUAL, push, starts};
 use crate::sidewall::problem::{ProblemKind, Problems};
 use crate::sidewall::scan::Scan;
 use crate::sidewall::size::{Section, Size, Written};
@@ -42,14 +42,19 @@ const FLOTATION: &[Slot] = &[
 ];
 /// How many fits of each form are looked at.
 const LOOKED_AT: usize = 6;
+/// What looking at a fit takes, in trials.
+const TRIALS_OF_A_FIT: usize = 20;
 /// The widest gap before a service description, in spaces and brackets.
 const WIDEST_GAP: usize = 4;
 
 /// Finds sizes.
-pub(super) fn find(bytes: &[u8], found: &mut Vec<Candidate>, tails: &mut Tails, work: &mut Work) {
+pub(super) fn find(bytes: &[u8], found: &mut Vec<Found>, tails: &mut Tails, work: &mut Work) {
     for start in starts(bytes) {
         for form in [METRIC, NO_ASPECT, INCH, FLOTATION] {
             for fit in fits(bytes, start, form, work).into_iter().take(LOOKED_AT) {
+                if !work.spend(TRIALS_OF_A_FIT) {
+                    return;
+                }
                 from_fit(bytes, start, fit, found, tails);
             }
         }
@@ -88,7 +93,7 @@ fn habit(size: &Size) -> u16 {
     }
 }
 
-fn from_fit(bytes: &[u8], start: usize, mut fit: Fit, found: &mut Vec<Candidate>, tails: &mut Tails) {
+fn from_fit(bytes: &[u8], start: usize, mut fit: Fit, found: &mut Vec<Found>, tails: &mut Tails) {
     let (start, prefix) = prefix_before(bytes, start);
     let mut text: Vec<u8> = prefix.to_vec();
     text.extend_from_slice(fit.text());

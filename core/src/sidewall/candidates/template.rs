@@ -10,11 +10,11 @@ const MOST_TAKEN: usize = 24;
 /// The most substitutions in one fit; more is not a reading.
 pub(super) const MOST_SUBSTITUTIONS: usize = 7;
 /// How many fits are kept at each slot.
-const BEAM: usize = 16;
+const BEAM: usize = 10;
 /// The dearest fit that is kept, tenths of a nat.
 pub(super) const DEAREST: u16 = 75;
 /// How much dearer than the cheapest a fit may be on the way.
-const WITHIN: u16 = 50;
+const WITHIN: u16 = 45;
 /// A mark that is not there.
 const MISSING_MARK: u16 = 18;
 /// A mark in whose place there is only a gap.
@@ -105,42 +105,50 @@ impl Fit {
     }
 
     /// This one and, behind it, another that was fitted by itself.
-    pub fn join(mut self, tail: &Self) -> Option<Self> {
+    pub fn join(&self, tail: &Self) -> Option<Self> {
+        let mut whole = *self;
         for taken in tail.substitutions() {
-            self = self.priced(*taken)?;
+            whole.pay(*taken)?;
         }
-        self.at = tail.at;
-        Some(self)
+        whole.at = tail.at;
+        Some(whole)
     }
 
     /// The same with one more character; `None` when it gets too dear.
-    pub fn push(mut self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
-        *self.text.get_mut(usize::from(self.len))? = taken;
-        self.len = self.len.saturating_add(1);
-        self = self.priced(Taken { at: u16::try_from(self.at).ok()?, read: read.unwrap_or(0), taken, cost })?;
-        if read.is_some() {
-            self.at = self.at.saturating_add(1);
+    #[inline]
+    pub fn push(&self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
+        if self.cost.saturating_add(cost) > DEAREST {
+            return None;
         }
-        Some(self)
+        let mut longer = *self;
+        *longer.text.get_mut(usize::from(self.len))? = taken;
+        longer.len = longer.len.saturating_add(1);
+        longer.pay(Taken { at: u16::try_from(self.at).ok()?, read: read.unwrap_or(0), taken, cost })?;
+        if read.is_some() {
+            longer.at = longer.at.saturating_add(1);
+        }
+        Some(longer)
     }
 
-    fn priced(mut self, taken: Taken) -> Option<Self> {
+    /// Adds a substitution and its cost, if it costs anything.
+    #[inline]
+    fn pay(&mut self, taken: Taken) -> Option<()> {
         if taken.cost > 0 {
             *self.substitutions.get_mut(usize::from(self.substituted))? = taken;
             self.substituted = self.substituted.saturating_add(1);
             self.cost = self.cost.saturating_add(taken.cost);
         }
-        (self.cost <= DEAREST).then_some(self)
+        (self.cost <= DEAREST).then_some(())
     }
 
-    fn skip(mut self, read: u8, cost: u16) -> Option<Self> {
-        self = self.priced(Taken { at: u16::try_from(self.at).ok()?, read, taken: 0, cost })?;
-        self.at = self.at.saturating_add(1);
-        Some(self)
+    /// The same past a character that says nothing.
+    fn skip(&self, read: u8, cost: u16) -> Option<Self> {
+        let mut past = *self;
+        past.pay(Taken { at: u16::try_from(self.at).ok()?, read, taken: 0, cost })?;
+        past.at = past.at.saturating_add(1);
+        Some(past)
     }
 }
-
-const DIGITS: &[u8] = b"0123456789";
 
 /// The cheapest fits of a form at a place, cheapest first.
 pub(super) fn fits(text: &[u8], from: usize, form: &[Slot], work: &mut Work) -> Vec<Fit> {
@@ -168,19 +176,19 @@ pub(super) fn fits(text: &[u8], from: usize, form: &[Slot], work: &mut Work) -> 
 
 fn through(text: &[u8], fit: Fit, slot: Slot, next: &mut Vec<Fit>) {
     match slot {
-        Slot::Digit => consume(text, fit, DIGITS, GAP_IN_FIGURES, next),
+        Slot::Digit => consume(text, fit, confusion::digits, GAP_IN_FIGURES, next),
         Slot::MaybeDigit => {
             next.push(fit);
-            consume(text, fit, DIGITS, GAP_IN_FIGURES, next);
+            consume(text, fit, confusion::digits, GAP_IN_FIGURES, next);
         }
-        Slot::One(wanted) => consume(text, fit, wanted, 0, next),
+        Slot::One(wanted) => consume(text, fit, |_| wanted, 0, next),
         Slot::Maybe(wanted) => {
             next.push(fit);
-            consume(text, fit, wanted, 0, next);
+            consume(text, fit, |_| wanted, 0, next);
         }
         Slot::Mark(mark) => {
             let before = next.len();
-            consume(text, fit, &[mark], 0, next);
+            consume(text, fit, |_| std::slice::from_ref(&mark), 0, next);
             if next.len() == before || next.get(before).is_some_and(|found| found.cost > fit.cost) {
                 let gap = text.get(fit.at) == Some(&b' ');
                 next.extend(fit.push(mark, None, if gap { GAP_FOR_MARK } else { MISSING_MARK }));
@@ -200,13 +208,13 @@ fn through(text: &[u8], fit: Fit, slot: Slot, next: &mut Vec<Fit>) {
     }
 }
 
-/// Takes the next character for one of those wanted; a gap or one odd mark may
+/// Takes the next character for one of those wanted of it; a gap or one odd mark may
 /// stand before it.
-fn consume(text: &[u8], fit: Fit, wanted: &[u8], gap_cost: u16, next: &mut Vec<Fit>) {
+fn consume<'a>(text: &[u8], fit: Fit, wanted: impl Fn(u8) -> &'a [u8], gap_cost: u16, next: &mut Vec<Fit>) {
     let mut here = fit;
     for _ in 0..3_u8 {
         let Some(read) = text.get(here.at).copied() else { return };
-        for byte in wanted {
+        for byte in wanted(read) {
             if let Some(cost) = confusion::cost(read, *byte) {
                 next.extend(here.push(*byte, Some(read), cost));
             }

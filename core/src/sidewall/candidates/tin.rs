@@ -1,7 +1,7 @@
 //! Tire identification numbers in misread text.
 
 use super::template::{Fit, Slot, Work, fits};
-use super::{Candidate, MOST_STARTS, RARE, Reading, confusion, push};
+use super::{Found, MOST_STARTS, RARE, Reading, confusion, push};
 use crate::sidewall::tin::Tin;
 use crate::sidewall::tin_grammar::{is_clear, is_symbol};
 
@@ -20,7 +20,7 @@ fn length_cost(symbols: usize, prefixed: bool) -> Option<u16> {
 }
 
 /// Finds tire identification numbers.
-pub(super) fn find(bytes: &[u8], found: &mut Vec<Candidate>, work: &mut Work) {
+pub(super) fn find(bytes: &[u8], found: &mut Vec<Found>, work: &mut Work) {
     let mut tried = 0_usize;
     for start in 0..bytes.len() {
         if start.checked_sub(1).and_then(|at| bytes.get(at)).is_some_and(u8::is_ascii_alphanumeric) {
@@ -53,7 +53,7 @@ struct Symbol {
     ends_group: bool,
 }
 
-fn tin_from(bytes: &[u8], start: usize, prefix: Fit, prefixed: bool, found: &mut Vec<Candidate>, work: &mut Work) {
+fn tin_from(bytes: &[u8], start: usize, prefix: Fit, prefixed: bool, found: &mut Vec<Found>, work: &mut Work) {
     let mut symbols: Vec<Symbol> = Vec::with_capacity(13);
     let mut at = prefix.at;
     let mut groups = 0_u8;
@@ -84,7 +84,7 @@ fn tin_from(bytes: &[u8], start: usize, prefix: Fit, prefixed: bool, found: &mut
 
 /// The readings of so many symbols: those a number does not use are taken for
 /// digits, the last four must be a week that exists.
-fn numbers(start: usize, prefix: Fit, symbols: &[Symbol], length: u16, found: &mut Vec<Candidate>, work: &mut Work) {
+fn numbers(start: usize, prefix: Fit, symbols: &[Symbol], length: u16, found: &mut Vec<Found>, work: &mut Work) {
     let (body, date) = symbols.split_at_checked(symbols.len().saturating_sub(4)).unwrap_or_default();
     let mut fit = prefix;
     if prefix.text().is_empty() {
@@ -111,9 +111,9 @@ fn numbers(start: usize, prefix: Fit, symbols: &[Symbol], length: u16, found: &m
         for fit in &dates {
             let mut fit = *fit;
             fit.at = symbol.at;
-            for digit in b'0'..=b'9' {
-                if let Some(cost) = confusion::cost(symbol.read, digit) {
-                    next.extend(fit.push(digit, Some(symbol.read), cost));
+            for digit in confusion::digits(symbol.read) {
+                if let Some(cost) = confusion::cost(symbol.read, *digit) {
+                    next.extend(fit.push(*digit, Some(symbol.read), cost));
                 }
             }
         }
