@@ -19,6 +19,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::calendar::Day;
 use crate::entry::OdometerNote;
+use crate::fastening::{self, TRADE_RECHECK};
 use crate::measure::{Distance, DistanceUnit};
 use crate::source::{Grade, Source};
 
@@ -96,11 +97,6 @@ pub struct Recheck {
 /// A manual's printed figure: the grade of an owner's manual page.
 pub const PRINTED: Source = Source::read(Grade::Manual, "the vehicle's own specification, as printed");
 
-/// The trade's recheck window where no specification gives one: 50 to 100 miles
-/// (80 to 160 km). One secondary source, a generic installer's torque chart; two
-/// truck makers' manuals print the same figures for their own wheels.
-pub const TRADE_RECHECK: Source = Source::read(Grade::Secondary, "generic installer torque chart");
-
 /// The trade's rotation interval was not looked up as a whole: of its figures only
 /// the 5,000 mi end stands in secondary pages.
 pub const TRADE_INTERVAL: Source = Source::MEMORY;
@@ -110,12 +106,10 @@ fn window(from: f64, by: f64, unit: DistanceUnit) -> Option<Window> {
     Some(Window::between(Distance::new(from, unit).ok()?, Distance::new(by, unit).ok()?))
 }
 
-/// The trade's recheck window, in the unit of the vehicle: 50–100 mi or 80–160 km.
+/// The trade's recheck window ([`fastening::trade_recheck`]) as a window.
 pub fn trade_recheck(unit: DistanceUnit) -> Option<Window> {
-    match unit {
-        DistanceUnit::Mile => window(50.0, 100.0, unit),
-        DistanceUnit::Kilometre => window(80.0, 160.0, unit),
-    }
+    let (from, by) = fastening::trade_recheck(unit)?;
+    Some(Window::between(from, by))
 }
 
 /// The trade's rotation interval, in the unit of the vehicle: 5,000–8,000 km or

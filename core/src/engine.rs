@@ -28,7 +28,7 @@ use crate::logbook::{Book, Logbook};
 use crate::photos::Photos;
 use crate::procedure::{self, Procedure};
 use crate::store::{Opened, Opening, Store};
-use crate::words::{Speech, Words};
+use crate::words::{Say, Speech, Words};
 
 /// An open book.
 pub struct Engine {
@@ -76,9 +76,10 @@ impl Engine {
         &self.folder
     }
 
-    /// What happened when the book was opened: made new, or something was salvaged.
-    pub fn opened(&self) -> &Opened {
-        &self.opened
+    /// What a person must be told when the book was opened: what was damaged,
+    /// what is safe, what is missing and what to do now. Mostly nothing.
+    pub fn told_at_opening(&self, speech: Speech) -> Option<String> {
+        self.opened.rescued.as_ref().map(|rescued| rescued.say(&Words::new(speech)))
     }
 
     /// The book as it stands.
@@ -94,11 +95,16 @@ impl Engine {
     /// Adds a shop's own procedure for this session.
     ///
     /// # Errors
-    /// With line and reason when the file is bad; nothing is changed.
+    /// With line and reason when the file is bad, or when it would take a built-in
+    /// procedure's id; nothing is changed.
     pub fn add_procedure(&mut self, file: &str, text: &str, speech: Speech) -> Result<(), Trouble> {
         let words = Words::new(speech);
         let procedure = Procedure::parse(file, text)
             .map_err(|bad| Trouble::said(words.bad_procedure(&bad)).at(format!("{}:{}", bad.file, bad.line)))?;
+        // Jobs that were opened by a built-in procedure go on by it.
+        if procedure::built_in().is_ok_and(|known| known.iter().any(|known| known.id == procedure.id)) {
+            return Err(Trouble::mend(&words, "trouble-built-in", &[("id", procedure.id.as_str().into())]).at(file));
+        }
         self.procedures.retain(|known| known.id != procedure.id);
         self.procedures.push(procedure);
         Ok(())

@@ -2,10 +2,11 @@
 
 use lugbook::calendar::Day;
 use lugbook::due::{
-    self, Interval, Odometer, PRINTED, SetBy, Standing, TRADE_INTERVAL, TRADE_RECHECK, Window, YearlyEstimate, dates,
-    next_visit, rechecks, standing,
+    self, Interval, Odometer, PRINTED, SetBy, Standing, TRADE_INTERVAL, Window, YearlyEstimate, dates, next_visit,
+    rechecks, standing,
 };
 use lugbook::entry::OdometerNote;
+use lugbook::fastening::TRADE_RECHECK;
 use lugbook::measure::{Distance, DistanceUnit};
 use lugbook::source::Grade;
 use proptest::prelude::*;

@@ -201,6 +201,84 @@ fn tread_deeper_than_last_time_is_held_until_a_reason_is_given() {
     act(&mut engine, tread("11 11 11 /32", None));
 }
 
+#[test]
+fn what_is_said_in_a_practice_job_is_kept_as_practice_and_out_of_history() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    act(&mut engine, Command::CloseJob { reason: text("customer left") });
+    let history = |engine: &Engine| engine.book().tires.values().map(|tire| tire.depths.len()).sum::<usize>();
+    let before = history(&engine);
+    let opened = act(
+        &mut engine,
+        Command::OpenJob {
+            vehicle: text("orchard truck"),
+            procedure: text("rotation-on-a-lift"),
+            circumstances: vec![text("electric")],
+            practice: true,
+        },
+    );
+    assert!(opened.iter().any(|said| said.contains("practice")), "{opened:?}");
+    assert!(engine.book().jobs.last().unwrap().practice);
+    act(&mut engine, Command::Tread { at: text("FL"), depths: text("8 8 8 /32"), lowest: None, reason: None });
+    assert_eq!(history(&engine), before);
+}
+
+#[test]
+fn something_unsafe_found_after_the_customer_was_told_has_to_be_told_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    let cut = |at: &str| Command::Look {
+        at: Some(text(at)),
+        part: Some(lugbook::entry::LookAt::Tire),
+        state: State::Unsafe,
+        note: Some(text("cord")),
+        photo: None,
+    };
+    let untold = |engine: &Engine| {
+        let procedures = engine.procedures();
+        let job = engine.book().in_bay().unwrap();
+        let procedure = procedures.iter().find(|p| p.id == job.procedure).unwrap();
+        let bay = lugbook::procedure::Bay::new(procedure, engine.book(), job).unwrap();
+        bay.check(lugbook::procedure::Condition::UnsafeTold, None).and_then(|unmet| unmet.at()).map(|at| at.to_string())
+    };
+    act(&mut engine, cut("FL"));
+    assert_eq!(untold(&engine), Some(text("FL")));
+    act(&mut engine, Command::UnsafeTold { accepts: false });
+    assert_eq!(untold(&engine), None);
+    act(&mut engine, cut("RR"));
+    assert_eq!(untold(&engine), Some(text("RR")));
+}
+
+#[test]
+fn all_sound_fills_in_what_was_not_looked_at_and_overrules_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    let look = |part, state| Command::Look { at: Some(text("FL")), part, state, note: None, photo: None };
+    let studs = |engine: &Engine| {
+        let job = engine.book().in_bay().unwrap();
+        job.looks().iter().find(|look| look.part == lugbook::entry::LookAt::Studs).unwrap().state
+    };
+    act(&mut engine, look(Some(lugbook::entry::LookAt::Studs), State::Watch));
+    act(&mut engine, look(None, State::Sound));
+    assert_eq!(studs(&engine), State::Watch);
+    // Named on its own, it is a new look at that part.
+    act(&mut engine, look(Some(lugbook::entry::LookAt::Studs), State::Sound));
+    assert_eq!(studs(&engine), State::Sound);
+}
+
+#[test]
+fn a_shops_file_cannot_take_a_built_in_procedures_id() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    let built_in = include_str!("../../core/procedures/rotation-on-a-lift.toml");
+    let trouble = engine.add_procedure("mine.toml", built_in, Speech::default()).unwrap_err();
+    assert_eq!((trouble.kind, trouble.at.as_deref()), (TroubleKind::MendInput, Some("mine.toml")));
+    assert_eq!(engine.procedures().len(), 2);
+}
+
 /// Every sentence that the engine names by an id is in every language.
 #[test]
 fn the_engines_sentences_all_exist() {

@@ -7,6 +7,7 @@ mod demo;
 mod drive;
 mod due;
 mod engine;
+mod facts;
 mod inflation;
 mod inspect;
 mod kill;

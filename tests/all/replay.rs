@@ -128,6 +128,12 @@ fn a_shops_own_procedure_is_kept_with_the_book_and_a_bad_one_changes_nothing() {
     assert!(bad.json()["error"]["at"].as_str().unwrap().contains("own.toml:"), "{bad:?}");
     assert_eq!(std::fs::read_to_string(book.join("procedures/winter-changeover.toml")).unwrap(), own);
 
+    // A kept file that was spoiled since is told and left out; the rest of the book can be used.
+    std::fs::write(book.join("procedures/spoiled.toml"), "id = 3").unwrap();
+    let front = say(&book, "lugbook book --json");
+    assert!(front.code == Some(0) && front.err.contains("spoiled.toml"), "{front:?}");
+    std::fs::remove_file(book.join("procedures/spoiled.toml")).unwrap();
+
     // An id that would lead out of the folder.
     std::fs::write(&file, own.replacen("winter-changeover", "../../escaped", 1)).unwrap();
     assert_eq!(say(&book, &add).code, Some(2));

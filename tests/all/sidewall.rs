@@ -10,6 +10,7 @@ mod generate;
 mod mutation;
 mod problems;
 mod read;
+mod real;
 mod round_trip;
 mod tables;
 mod words;

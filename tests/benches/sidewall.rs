@@ -7,35 +7,10 @@ use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use lugbook::sidewall;
-use regex::RegexBuilder;
+use regex::{Regex, RegexBuilder};
 
-/// Real markings of the standards page, as they stand.
-const MARKINGS: [&str; 24] = [
-    "P215/65R15 95H",
-    "215/65R16C 109/107T",
-    "215/65R15 96H",
-    "LT235/85R16",
-    "T145/80D18 103M",
-    "S145/80D18 103M",
-    "31x10.5R15LT",
-    "195R14C 106/104S",
-    "315/80R22.5 156/150L",
-    "385/65R22.5 160K",
-    "10R22.5 144/142M",
-    "11R22.5",
-    "275/70R22.5 150/148J",
-    "315/35 ZR22",
-    "31x10.5 R15 LT",
-    "225/45R17",
-    "185/65R14 RIM 5 1/2J",
-    "205/55R16",
-    "295/75R22.5",
-    "155/70R13",
-    "31x10.50R15LT",
-    "P205/70R15",
-    "225/45R17 91W DOT 1HKB 9FLP 0723",
-    "225/45R17 91W Extra Load M+S",
-];
+#[path = "../all/sidewall/real.rs"]
+mod real;
 
 /// Finds the size forms of section 1 and their figures.
 const SIZE: &str = r"\b(P|LT|T|ST|S)? ?(?:(\d{3})(?:/(\d{2,3}))?|(\d{2}(?:\.\d+)?)x(\d{1,2}(?:\.\d+)?)|(\d{1,2})) ?(ZR|R|D|B|-) ?(\d{2}(?:\.5)?) ?(LT|C)?\b";
@@ -81,24 +56,29 @@ fn no_text_is_slow(_: &mut Criterion) {
     assert!(strict.0 <= 10.0 && camera.0 <= 10.0);
 }
 
+/// The real markings that hold a size. The two sides must find the same ones, or the comparison says nothing.
+fn with_size(size: &Regex) -> Vec<&'static str> {
+    let found: Vec<_> = real::REAL.into_iter().filter(|text| size.captures(text).is_some()).collect();
+    let parsed: Vec<_> = real::REAL.into_iter().filter(|text| sidewall::parse(text).size.is_some()).collect();
+    assert_eq!(found, parsed);
+    found
+}
+
 fn grammar_beside_regex(c: &mut Criterion) {
     let size = RegexBuilder::new(SIZE).case_insensitive(true).build().expect("the expression is valid");
-    // The two sides must find the same sizes, or the comparison says nothing.
-    for text in MARKINGS {
-        assert!(size.captures(text).is_some() && sidewall::parse(text).size.is_some(), "{text}");
-    }
+    let markings = with_size(&size);
     let mut group = c.benchmark_group("real markings");
     group.bench_function("regex finds the size", |b| {
-        b.iter(|| MARKINGS.iter().filter(|text| size.find(black_box(text)).is_some()).count());
+        b.iter(|| markings.iter().filter(|text| size.find(black_box(text)).is_some()).count());
     });
     group.bench_function("regex takes the size apart", |b| {
-        b.iter(|| MARKINGS.iter().filter_map(|text| size.captures(black_box(text))?.get(8)).count());
+        b.iter(|| markings.iter().filter_map(|text| size.captures(black_box(text))?.get(8)).count());
     });
     group.bench_function("whole grammar", |b| {
-        b.iter(|| MARKINGS.iter().filter(|text| sidewall::parse(black_box(text)).size.is_some()).count());
+        b.iter(|| markings.iter().filter(|text| sidewall::parse(black_box(text)).size.is_some()).count());
     });
     group.bench_function("camera reader", |b| {
-        b.iter(|| MARKINGS.iter().map(|text| sidewall::candidates(black_box(text), 5).len()).sum::<usize>());
+        b.iter(|| markings.iter().map(|text| sidewall::candidates(black_box(text), 5).len()).sum::<usize>());
     });
     group.finish();
 }

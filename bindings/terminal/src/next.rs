@@ -72,7 +72,7 @@ pub fn line(next: &NextView) -> Option<String> {
         None => at.to_owned(),
     };
     Some(match asks {
-        "seen" => "lugbook seen".to_owned(),
+        "seen" | "rocked" => "lugbook seen".to_owned(),
         "choice" => format!("lugbook choose {}", next.choices.first().map_or("CHOICE", |(code, _)| code.as_str())),
         "count" => "lugbook count 0".to_owned(),
         "studs" => "lugbook count 6".to_owned(),

@@ -97,7 +97,10 @@ impl Options {
             return Err(mend(format!("There is no book in {name}: begin one with “lugbook person add NAME”.")));
         }
         let mut engine = Engine::open(&folder, Box::new(host), self.speech())?;
-        procedures::take_up(&mut engine, self.speech())?;
+        if let Some(told) = engine.told_at_opening(self.speech()) {
+            eprintln!("{told}");
+        }
+        procedures::take_up(&mut engine, self.speech());
         Ok(engine)
     }
 

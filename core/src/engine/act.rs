@@ -4,8 +4,6 @@ mod job;
 mod shelf;
 mod wheel;
 
-pub(super) use wheel::gauge_of;
-
 use super::{Command, Host, Trouble, TroubleKind};
 use crate::entry::{Fact, Personal};
 use crate::ident::{Digest, JobId, PersonId};
@@ -42,11 +40,13 @@ pub(super) struct Said {
 struct Outcome {
     facts: Vec<(Fact, Option<Personal>)>,
     sentences: Vec<String>,
+    /// They open a practice job.
+    practice: bool,
 }
 
 impl Outcome {
     fn fact(fact: Fact) -> Self {
-        Self { facts: vec![(fact, None)], sentences: Vec::new() }
+        Self { facts: vec![(fact, None)], ..Self::default() }
     }
 
     fn and(mut self, fact: Fact) -> Self {
@@ -78,8 +78,7 @@ impl<'a> Acting<'a> {
             .find_map(|(fact, _)| fact.job())
             .and_then(|job| self.book.job(job))
             .is_some_and(|job| job.practice);
-        let opened_practice = outcome.sentences.iter().any(|s| *s == self.words.text("said-practice", &[]));
-        Ok(Said { author, practice: practice || opened_practice, facts: outcome.facts, sentences: outcome.sentences })
+        Ok(Said { author, practice: practice || outcome.practice, facts: outcome.facts, sentences: outcome.sentences })
     }
 
     fn of(&self, author: PersonId, command: Command) -> Done {

@@ -106,8 +106,11 @@ pub(super) fn wrench(book: &Book, job: &Job) -> Option<(ToolId, Wrench)> {
 /// The smallest step of the gauge that gave a reading, in mm: the job's gauge,
 /// else what the reading itself shows: 1/32 in, or 0.1 mm.
 pub(super) fn gauge_resolution_mm(book: &Book, job: &Job, depth: Depth) -> f64 {
-    let gauge = job.tools().filter_map(|id| book.tool(id)).filter_map(|tool| super::act::gauge_of(&tool.what)).last();
-    match gauge {
+    let gauges = job.tools().filter_map(|id| match book.tool(id)?.what {
+        ToolKind::DepthGauge { resolution } => Some(resolution),
+        _ => None,
+    });
+    match gauges.last() {
         Some(resolution) => resolution.in_unit(DepthUnit::Millimetre),
         None if depth.unit() == DepthUnit::ThirtySecond => THIRTY_SECOND_MM,
         None => 0.1,

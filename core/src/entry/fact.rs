@@ -446,6 +446,9 @@ pub enum Fact {
 }
 
 impl Fact {
+    /// What [`Fact::WorkApproved`] is about when the customer was told of what is unsafe.
+    pub const UNSAFE_TOLD: &'static str = "unsafe-told";
+
     /// The job the fact belongs to.
     pub fn job(&self) -> Option<JobId> {
         match self {

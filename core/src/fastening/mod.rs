@@ -25,7 +25,7 @@ pub use order::order;
 pub use overrun::{Overrun, overrun};
 pub use passes::{Round, SNUG_PERCENT, passes};
 pub use plan::{Caution, Gate, Plan, Request, Stop, gate, plan};
-pub use recheck::{Recheck, RecheckOrigin, recheck};
+pub use recheck::{Recheck, RecheckOrigin, TRADE_RECHECK, recheck, trade_recheck};
 pub use target::{Band, NoTarget, Problem, Target, target, target_through};
 
 pub use crate::fastener::{

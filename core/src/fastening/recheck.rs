@@ -45,15 +45,20 @@ pub fn recheck(spec: &TorqueSpec, unit: DistanceUnit) -> Vec<Recheck> {
     spec.recheck.iter().map(|at| Recheck { from: at.from, by: at.by, origin: RecheckOrigin::Printed, source }).collect()
 }
 
-fn trade_default(unit: DistanceUnit) -> Option<Recheck> {
+/// Where the trade's recheck window was read: one secondary source, a generic
+/// installer's chart; two truck makers' manuals print the same figures for their own wheels.
+pub const TRADE_RECHECK: Source = Source::read(Grade::Secondary, "generic installer chart");
+
+/// The trade's recheck window where no specification gives one: 50 to 100 mi or 80 to 160 km ([`TRADE_RECHECK`]).
+pub fn trade_recheck(unit: DistanceUnit) -> Option<(Distance, Distance)> {
     let (from, by) = match unit {
         DistanceUnit::Mile => (50.0, 100.0),
         DistanceUnit::Kilometre => (80.0, 160.0),
     };
-    Some(Recheck {
-        from: Distance::new(from, unit).ok(),
-        by: Distance::new(by, unit).ok()?,
-        origin: RecheckOrigin::TradeDefault,
-        source: Source::read(Grade::Secondary, "generic installer chart"),
-    })
+    Some((Distance::new(from, unit).ok()?, Distance::new(by, unit).ok()?))
+}
+
+fn trade_default(unit: DistanceUnit) -> Option<Recheck> {
+    let (from, by) = trade_recheck(unit)?;
+    Some(Recheck { from: Some(from), by, origin: RecheckOrigin::TradeDefault, source: TRADE_RECHECK })
 }

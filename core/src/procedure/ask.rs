@@ -11,6 +11,8 @@ use crate::vehicle::Place;
 pub enum Ask {
     /// That something was seen.
     Seen,
+    /// That the vehicle was rocked and stood.
+    Rocked,
     /// One of the step's choices.
     Choice,
     /// How many.
@@ -81,6 +83,7 @@ impl Ask {
     pub fn code(self) -> &'static str {
         match self {
             Self::Seen => "seen",
+            Self::Rocked => "rocked",
             Self::Choice => "choice",
             Self::Count => "count",
             Self::Studs => "studs",
@@ -165,7 +168,7 @@ impl Ask {
     /// Whether an answer is of the kind that this asks for.
     pub fn takes(self, answer: &Answer) -> bool {
         match self {
-            Self::Seen => matches!(answer, Answer::Seen),
+            Self::Seen | Self::Rocked => matches!(answer, Answer::Seen),
             Self::Choice => matches!(answer, Answer::Choice(_)),
             Self::Count => matches!(answer, Answer::Count(_)),
             Self::Studs => matches!(answer, Answer::Count(3..=12)),

@@ -94,8 +94,7 @@ impl<'a> Bay<'a> {
 
     /// How many nuts a wheel has, when known: counted in this job, else from the shelf.
     pub fn studs(&self) -> Option<u8> {
-        let step = self.procedure.steps.iter().find(|step| step.asks == Ask::Studs);
-        let counted = step.and_then(|step| match self.answer(&step.id, None) {
+        let counted = self.step_asking(Ask::Studs).and_then(|step| match self.answer(&step.id, None) {
             Some(Answer::Count(count)) => u8::try_from(*count).ok(),
             _ => None,
         });
@@ -187,6 +186,11 @@ impl<'a> Bay<'a> {
         self.tasks().into_iter().find(|task| !task.state.is_over())
     }
 
+    /// The first step that asks this, whether it applies or not.
+    fn step_asking(&self, ask: Ask) -> Option<&'a Step> {
+        self.procedure.steps.iter().find(|step| step.asks == ask)
+    }
+
     /// The step that a fact of this kind answers, when the procedure asks for it.
     pub fn step_for(&self, ask: Ask) -> Option<&'a Step> {
         self.procedure.steps.iter().find(|step| step.asks == ask && self.applies(step))
@@ -224,7 +228,7 @@ impl<'a> Bay<'a> {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
         };
         match step.asks {
-            Ask::Seen | Ask::Choice | Ask::Count | Ask::Studs => {
+            Ask::Seen | Ask::Rocked | Ask::Choice | Ask::Count | Ask::Studs => {
                 entry(&|fact| matches!(fact, Fact::StepDone { step: s, at: a, .. } if *s == step.id && *a == at))
             }
             Ask::Placard => self.specification(Kind::Placard),
@@ -315,6 +319,23 @@ impl<'a> Bay<'a> {
         self.job.looks().into_iter().filter(|look| look.state == State::Unsafe).map(|look| (look.at, look.part))
     }
 
+    /// Something unsafe that was found after the customer was last told of what is unsafe.
+    fn unsafe_untold(&self) -> Option<(Option<Place>, LookAt)> {
+        for line in self.job.lines.iter().rev() {
+            match &line.fact {
+                Fact::WorkApproved { what, .. } if what == Fact::UNSAFE_TOLD => return None,
+                Fact::FindingNoted { look, .. } => {
+                    let found = self.unsafe_looks().find(|unsafe_look| *unsafe_look == (look.at, look.part));
+                    if found.is_some() {
+                        return found;
+                    }
+                }
+                _ => {}
+            }
+        }
+        None
+    }
+
     /// Checks a condition for a step at a place; what is not met, when it is not.
     pub fn check(&self, condition: Condition, at: Option<Place>) -> Option<Unmet> {
         let job = self.job;
@@ -334,7 +355,7 @@ impl<'a> Bay<'a> {
                 (!self.vehicle.own && said != Some(true)).then(|| Unmet::Approved { declined: said == Some(false) })
             }
             Condition::LockKey => {
-                let step = self.procedure.steps.iter().find(|step| step.choices.iter().any(|c| c == "missing"))?;
+                let step = self.procedure.steps.iter().find(|step| Condition::LockKey.is_answered_by(step))?;
                 match self.answer(&step.id, None) {
                     Some(Answer::Choice(choice)) if choice != "missing" => None,
                     answer => Some(Unmet::LockKey { missing: answer.is_some() }),
@@ -352,11 +373,7 @@ impl<'a> Bay<'a> {
                 .map(|at| Unmet::Cracked { at }),
             Condition::Clear => (!job.lifted(Arm::Clear)).then_some(Unmet::Clear),
             Condition::Rocked => {
-                let rocked = self
-                    .procedure
-                    .steps
-                    .iter()
-                    .any(|step| step.id.starts_with("rock") && self.answer(&step.id, None).is_some());
+                let rocked = self.step_asking(Ask::Rocked).is_some_and(|step| self.answer(&step.id, None).is_some());
                 (!rocked).then_some(Unmet::Rocked)
             }
             Condition::Held => (!job.lifted(Arm::Held)).then_some(Unmet::Held),
@@ -393,7 +410,7 @@ impl<'a> Bay<'a> {
                 first_left(Pass::Snug).map(|(at, nuts)| Unmet::AllSnug { at, nuts })
             }
             Condition::TrayEmpty => {
-                let step = self.procedure.steps.iter().find(|step| step.asks == Ask::Count)?;
+                let step = self.step_asking(Ask::Count)?;
                 match self.answer(&step.id, None) {
                     Some(Answer::Count(0)) => None,
                     Some(Answer::Count(left)) => Some(Unmet::TrayEmpty { left: Some(*left) }),
@@ -407,13 +424,7 @@ impl<'a> Bay<'a> {
             }
             Condition::TorqueKnown => (!self.known(Kind::Torque)).then_some(Unmet::TorqueKnown),
             Condition::FinalDone => first_left(Pass::Final).map(|(at, nuts)| Unmet::FinalDone { at, nuts }),
-            Condition::UnsafeTold => {
-                let told = job
-                    .lines
-                    .iter()
-                    .any(|line| matches!(&line.fact, Fact::WorkApproved { what, .. } if what == "unsafe-told"));
-                self.unsafe_looks().next().filter(|_| !told).map(|(at, part)| Unmet::UnsafeTold { at, part })
-            }
+            Condition::UnsafeTold => self.unsafe_untold().map(|(at, part)| Unmet::UnsafeTold { at, part }),
             Condition::SeatSound => {
                 let place = at?;
                 self.unsafe_looks()

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::{Ask, Step};
 use crate::entry::LookAt;
 use crate::vehicle::Place;
 
@@ -72,6 +73,21 @@ impl Condition {
         Self::UnsafeTold,
         Self::SeatSound,
     ];
+
+    /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
+    pub(super) fn needs_an_answer(self) -> bool {
+        matches!(self, Self::LockKey | Self::Rocked | Self::TrayEmpty)
+    }
+
+    /// Whether a step's answer can meet it.
+    pub(super) fn is_answered_by(self, step: &Step) -> bool {
+        match self {
+            Self::LockKey => step.choices.iter().any(|choice| choice == "missing"),
+            Self::Rocked => step.asks == Ask::Rocked,
+            Self::TrayEmpty => step.asks == Ask::Count,
+            _ => false,
+        }
+    }
 
     /// The code in procedure files and on cards.
     pub fn code(self) -> &'static str {

@@ -100,6 +100,17 @@ pub enum BadKind {
     Caution(String),
     /// A circumstance that is not known.
     Circumstance(String),
+    /// Its id is not made of letters, digits and hyphens, 64 at most: it names the procedure everywhere.
+    Id,
+    /// A condition waits for an answer that no step before asks for.
+    NothingToMeet {
+        /// The step.
+        step: String,
+        /// The condition.
+        condition: Condition,
+    },
+    /// A danger of what the procedure does stands before none of its steps.
+    DangerLeftOut(CautionId),
     /// The last step is not the signature.
     NoSignature,
     /// A step that works on nuts or under the vehicle lacks its gate.
@@ -191,6 +202,10 @@ impl Procedure {
         if let Some(code) = raw.settle.iter().flatten().find(|code| Circumstance::of_code(code).is_none()) {
             return Err(bad(1, BadKind::Circumstance(code.clone())));
         }
+        let plain = |c: char| c.is_ascii_alphanumeric() || c == '-';
+        if raw.id.is_empty() || raw.id.len() > 64 || !raw.id.chars().all(plain) {
+            return Err(bad(1, BadKind::Id));
+        }
         if raw.step.is_empty() || raw.step.len() > 200 {
             return Err(bad(1, BadKind::StepCount(raw.step.len())));
         }
@@ -217,6 +232,9 @@ impl Procedure {
         }
         if steps.last().map(|step| step.asks) != Some(Ask::Signature) {
             return Err(bad(line_of(text.len()), BadKind::NoSignature));
+        }
+        if let Some(danger) = danger_left_out(&steps, &raw.settle) {
+            return Err(bad(line_of(text.len()), BadKind::DangerLeftOut(danger)));
         }
         Ok(Self { id: raw.id, version: raw.version, title: raw.title, text: raw.text, settle: raw.settle, steps })
     }
@@ -254,5 +272,22 @@ fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>) -> Result
             return Err(BadKind::NoGate { step: step.id.clone(), condition: *condition });
         }
     }
+    for condition in &step.needs {
+        if condition.needs_an_answer() && !before.iter().any(|b| condition.is_answered_by(b)) {
+            return Err(BadKind::NothingToMeet { step: step.id.clone(), condition: *condition });
+        }
+    }
     Ok(())
+}
+
+/// The first danger that a procedure which raises a vehicle names before none of its steps.
+fn danger_left_out(steps: &[Step], settle: &[Vec<String>]) -> Option<CautionId> {
+    let here: Vec<Circumstance> = settle.iter().flatten().filter_map(|code| Circumstance::of_code(code)).collect();
+    let raises = steps.iter().any(|step| matches!(step.asks, Ask::RaisedClear | Ask::RaisedFull | Ask::Held));
+    let named = |caution: CautionId| steps.iter().any(|step| step.cautions.iter().any(|code| code == caution.code()));
+    CautionId::ALL
+        .iter()
+        .copied()
+        .filter(|caution| raises && !caution.may_be_left_out() && caution.applies(&here))
+        .find(|caution| !named(*caution))
 }

@@ -236,8 +236,8 @@ impl Words {
             }
             Fact::WorkApproved { what, approved, signature, .. } => {
                 let id = match (what.as_str(), *approved) {
-                    ("unsafe-told", true) => "fact-unsafe-approved",
-                    ("unsafe-told", false) => "fact-unsafe-declined",
+                    (Fact::UNSAFE_TOLD, true) => "fact-unsafe-approved",
+                    (Fact::UNSAFE_TOLD, false) => "fact-unsafe-declined",
                     (_, true) => "fact-approved",
                     (_, false) => "fact-declined",
                 };

@@ -161,6 +161,12 @@ impl Words {
             BadKind::After(id) => step("bad-after", id),
             BadKind::Caution(what) => code("bad-caution", what),
             BadKind::Circumstance(what) => code("bad-circumstance", what),
+            BadKind::Id => self.text("bad-id", &[]),
+            BadKind::NothingToMeet { step, condition } => {
+                let condition = self.condition(*condition);
+                self.text("bad-nothing-to-meet", &[("step", step.as_str().into()), ("condition", condition.into())])
+            }
+            BadKind::DangerLeftOut(danger) => code("bad-danger-left-out", danger.code()),
             BadKind::NoSignature => self.text("bad-no-signature", &[]),
             BadKind::NoGate { step, condition } => {
                 let condition = self.condition(*condition);

@@ -59,6 +59,7 @@ trouble-no-such-job = There is no such job.
 trouble-bay-taken = Job { $job } is open. Sign, park or end it first.
 trouble-nothing-parked = There is no such parked job.
 trouble-procedure = “{ $given }” is not a procedure. Known: { $known }.
+trouble-built-in = “{ $id }” is a built-in procedure. Give yours an id of its own.
 trouble-procedure-gone = The procedure “{ $id }” of this job is not here. Add its file again.
 trouble-circumstance = Say which it is: { $known }.
 trouble-unknown-circumstance = “{ $given }” does not fit here. Known: { $known }.

@@ -2,7 +2,7 @@
 
 use lugbook::sidewall::{Candidate, Reading, candidates};
 
-use super::round_trip::REAL;
+use super::real::REAL;
 
 fn sizes(found: &[Candidate]) -> Vec<String> {
     found.iter().filter(|c| matches!(c.reading, Reading::Size { .. })).map(Candidate::text).collect()

@@ -6,44 +6,7 @@ use proptest::test_runner::{Config, TestRunner};
 use lugbook::sidewall::{self, Answer, Marking, Severity};
 
 use super::generate;
-
-/// Every real marking on the standards page: section 1, 3, 10 and the worked
-/// examples.
-pub const REAL: [&str; 33] = [
-    "P215/65R15 95H",
-    "215/65R16C 109/107T",
-    "215/65R15 96H",
-    "LT235/85R16",
-    "T145/80D18 103M",
-    "S145/80D18 103M",
-    "31x10.5R15LT",
-    "195R14C 106/104S",
-    "315/80R22.5 156/150L",
-    "385/65R22.5 160K",
-    "10R22.5 144/142M",
-    "11R22.5",
-    "275/70R22.5 150/148J",
-    "315/35 ZR22",
-    "31x10.5 R15 LT",
-    "225/45R17",
-    "185/65R14 RIM 5 1/2J",
-    "205/55R16",
-    "295/75R22.5",
-    "155/70R13",
-    "31x10.50R15LT",
-    "P205/70R15",
-    "P225/60R16",
-    "195/65R15",
-    "155/70 R17",
-    "225/45R17 91W DOT 1HKB 9FLP 0723",
-    "DOT 1HKB 9FLP 317",
-    "DOT 1HKB 9FLP 0109",
-    "245/40ZR18 (95Y) XL",
-    "225/45R17 91W Extra Load M+S",
-    "225/45R17 91W Reinforced",
-    "LT245/75R16 Load Range E",
-    "TREADWEAR 200 TRACTION AA TEMPERATURE A",
-];
+use super::real::REAL;
 
 fn back(text: &str) -> (Marking, Marking) {
     let marking = sidewall::parse(text);

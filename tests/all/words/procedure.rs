@@ -222,6 +222,9 @@ fn a_bad_procedure_file_is_told_with_file_line_and_reason() {
         BadKind::After("rock".into()),
         BadKind::Caution("boo".into()),
         BadKind::Circumstance("moon".into()),
+        BadKind::Id,
+        BadKind::NothingToMeet { step: "full".into(), condition: Condition::Rocked },
+        BadKind::DangerLeftOut(CautionId::Lowering),
         BadKind::NoSignature,
         BadKind::NoGate { step: "off".into(), condition: Condition::Held },
     ];
@@ -299,4 +302,20 @@ fn a_file_with_a_caution_or_circumstance_nobody_knows_is_refused_at_its_line() {
     assert_eq!((caution.line, caution.kind), (4, BadKind::Caution("boo".into())));
     let when = Procedure::parse("mine.toml", &format!("{head}when = [\"moon\"]\n")).expect_err("unknown");
     assert_eq!((when.line, when.kind), (4, BadKind::Circumstance("moon".into())));
+}
+
+#[test]
+fn no_file_leaves_out_a_danger_waits_for_nothing_or_has_an_id_that_names_a_path() {
+    let lift = include_str!("../../../core/procedures/rotation-on-a-lift.toml");
+    let stands = include_str!("../../../core/procedures/rotation-with-jack-and-stands.toml");
+    let kind = |text: &str| Procedure::parse("mine.toml", text).map(|_| ()).map_err(|bad| bad.kind);
+    assert_eq!(kind(lift), Ok(()));
+    let without = |text: &str, code: &str| text.replace(&format!("\"{code}\""), "\"lost-nuts\"");
+    assert_eq!(kind(&without(lift, "lowering")), Err(BadKind::DangerLeftOut(CautionId::Lowering)));
+    assert_eq!(kind(&without(stands, "jack-alone")), Err(BadKind::DangerLeftOut(CautionId::JackAlone)));
+    let rocked = lift.replace("asks = \"rocked\"", "asks = \"seen\"");
+    assert_eq!(kind(&rocked), Err(BadKind::NothingToMeet { step: "full".into(), condition: Condition::Rocked }));
+    for id in ["../../escaped", "a b", "", "a/b"] {
+        assert_eq!(kind(&lift.replacen("rotation-on-a-lift", id, 1).replacen("# A", "#", 1)), Err(BadKind::Id), "{id}");
+    }
 }

@@ -10,7 +10,7 @@ use lugbook::words::{Speech, Words};
 use super::bench::text;
 use super::book::write;
 use crate::answer::{Answer, Page};
-use crate::options::{Absent, AtWord, Options, mend, named};
+use crate::options::{Absent, Options, mend, named};
 
 /// The folder beside the book that a shop's procedures stand in.
 const FOLDER: &str = "procedures";
@@ -63,24 +63,22 @@ fn add(engine: &mut Engine, file: &Path, speech: Speech) -> Result<(), Trouble> 
     let name = named(file);
     engine.add_procedure(&name, &text, speech)?;
     let Some(Procedure { id, .. }) = engine.procedures().last() else { return Ok(()) };
-    // The id becomes a file's name.
-    if !id.chars().all(|c| c.is_ascii_alphanumeric() || c == '-') || id.is_empty() || id.len() > 64 {
-        return Err(mend(format!("{name}: an id is made of letters, digits and hyphens.")).at_word(&name));
-    }
     let folder = engine.folder().join(FOLDER);
     std::fs::create_dir_all(&folder).map_err(|why| mend(format!("{} can't be made: {why}.", named(&folder))))?;
     write(&folder.join(format!("{id}.toml")), &text)
 }
 
-/// Takes up the procedures that stand beside a book.
-pub fn take_up(engine: &mut Engine, speech: Speech) -> Result<(), Trouble> {
-    let Ok(files) = std::fs::read_dir(engine.folder().join(FOLDER)) else { return Ok(()) };
+/// Takes up the procedures that stand beside a book. One that was spoiled since
+/// it was added is told and left out, so that the rest of the book can be used.
+pub fn take_up(engine: &mut Engine, speech: Speech) {
+    let Ok(files) = std::fs::read_dir(engine.folder().join(FOLDER)) else { return };
     let mut files: Vec<_> = files.flatten().map(|file| file.path()).collect();
     files.retain(|file| file.extension().is_some_and(|ext| ext == "toml"));
     files.sort();
     for file in files {
-        let text = text(&file)?;
-        engine.add_procedure(&named(&file), &text, speech)?;
+        let taken = text(&file).and_then(|text| engine.add_procedure(&named(&file), &text, speech));
+        if let Err(trouble) = taken {
+            eprintln!("{}", trouble.sentence);
+        }
     }
-    Ok(())
 }

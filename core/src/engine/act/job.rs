@@ -45,7 +45,7 @@ impl<'a> Acting<'a> {
             circumstances,
         })
         .note(said);
-        Ok(if practice { outcome.note(self.words.text("said-practice", &[])) } else { outcome })
+        Ok(if practice { Outcome { practice, ..outcome.note(self.words.text("said-practice", &[])) } } else { outcome })
     }
 
     /// One circumstance of each row that the procedure leaves open: the only
@@ -162,12 +162,12 @@ impl<'a> Acting<'a> {
         };
         let what = "work".to_owned();
         let fact = Fact::WorkApproved { job: bay.job.id, what, approved, signature: Signature::Name };
-        let outcome = Outcome { facts: vec![(fact, personal)], sentences: Vec::new() };
+        let outcome = Outcome { facts: vec![(fact, personal)], ..Outcome::default() };
         Ok(if approved { outcome } else { outcome.note(self.words.text("said-declined", &[])) })
     }
 
     pub(super) fn unsafe_told(&self, bay: &Bay<'_>, accepts: bool) -> Done {
-        let what = "unsafe-told".to_owned();
+        let what = Fact::UNSAFE_TOLD.to_owned();
         Ok(Outcome::fact(Fact::WorkApproved { job: bay.job.id, what, approved: accepts, signature: Signature::Name }))
     }
 
@@ -314,7 +314,7 @@ impl<'a> Acting<'a> {
         };
         let given = given.trim();
         let answer = match step.asks {
-            Ask::Seen if given.eq_ignore_ascii_case("seen") => Answer::Seen,
+            Ask::Seen | Ask::Rocked if given.eq_ignore_ascii_case("seen") => Answer::Seen,
             Ask::Choice if step.choices.iter().any(|choice| choice == given) => Answer::Choice(given.to_owned()),
             Ask::Count | Ask::Studs => Answer::Count(given.parse().map_err(|_| wrong())?),
             _ => return Err(wrong()),

@@ -41,7 +41,7 @@ impl Acting<'_> {
         let said = self.words.text("said-person", &[("name", name.as_str().into())]);
         let personal = Personal { salt: self.salt(), name: Some(name), phone, plate: None };
         let facts = vec![(Fact::PersonAdded { person, role }, Some(personal))];
-        Ok((author, Outcome { facts, sentences: vec![said] }))
+        Ok((author, Outcome { facts, sentences: vec![said], ..Outcome::default() }))
     }
 
     pub(super) fn add_vehicle(
@@ -71,7 +71,7 @@ impl Acting<'_> {
             facts.push((Fact::TireFitted { tire, vehicle, at, job: None }, None));
         }
         let said = self.words.text("said-vehicle", &[("name", name.into())]);
-        Ok(Outcome { facts, sentences: vec![said] })
+        Ok(Outcome { facts, sentences: vec![said], ..Outcome::default() })
     }
 
     fn add_tool(&self, name: &str, what: ToolKind) -> Done {

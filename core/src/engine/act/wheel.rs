@@ -4,13 +4,12 @@ use super::{Acting, Done, Outcome, clipped};
 use crate::engine::planning;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks,
-    ToolKind, Turned,
+    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks, Turned,
 };
 use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
 use crate::ident::TireId;
-use crate::measure::{Depth, DepthUnit, PressureUnit, Reading};
+use crate::measure::{Depth, DepthUnit, PressureUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
 use crate::sidewall::{self, Severity};
 use crate::vehicle::Place;
@@ -213,6 +212,7 @@ impl Acting<'_> {
         let at = at.map(|at| self.place(bay, at)).transpose()?;
         let note = note.map(|note| self.text("what-note", &note)).transpose()?;
         let photo = photo.map(|number| self.photo_numbered(bay, number)).transpose()?;
+        let several = part.is_none();
         let parts = match part {
             Some(part) => vec![part],
             None if state == State::Sound => Ask::PARTS.to_vec(),
@@ -223,7 +223,7 @@ impl Acting<'_> {
         for part in parts {
             // "All sound" fills in what was not looked at yet; it does not overrule what was found.
             let found = looks.iter().any(|look| look.at == at && look.part == part && look.state != State::Sound);
-            if note.is_none() && state == State::Sound && found && Ask::PARTS.len() > 1 && photo.is_none() {
+            if several && found {
                 continue;
             }
             let look = Look { at, part, state, note: note.clone() };
@@ -376,13 +376,5 @@ impl Acting<'_> {
             lamp: Some(on),
             relearned: None,
         }))
-    }
-}
-
-/// The depth gauge's papers among the tools of a job.
-pub(in crate::engine) fn gauge_of(what: &ToolKind) -> Option<Reading<DepthUnit>> {
-    match what {
-        ToolKind::DepthGauge { resolution } => Some(*resolution),
-        _ => None,
     }
 }

@@ -1,0 +1,240 @@
+//! One fact of every kind, as the golden bytes hold them and as a person reads them.
+
+use lugbook::entry::{
+    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
+    ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, TireLooks, ToolKind, Turned,
+};
+use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
+use lugbook::finding::State;
+use lugbook::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use lugbook::limits::{Placard, PlacardTire};
+use lugbook::measure::Depth;
+use lugbook::vehicle::hub::{self, Evidence};
+use lugbook::vehicle::{Class, Drive, Layout, Place, Position, Row, Side};
+
+const FL: Place = Place::Wheel(Position { axle: 1, side: Side::Left, row: Row::Single });
+
+fn depths(text: &str) -> Vec<Depth> {
+    text.split(' ').map(|depth| depth.parse().expect("a depth")).collect()
+}
+
+fn placard_tire(cold: &str) -> PlacardTire {
+    PlacardTire { cold: cold.parse().expect("a pressure"), full_load: None, size: Some("LT245/75R16".into()) }
+}
+
+fn spec() -> TorqueSpec {
+    let mut spec = TorqueSpec::printed(["125..150 N.m", "100 ft.lb"].map(|p| p.parse::<Printed>().expect("printed")));
+    spec.condition = Lubrication::Dry;
+    spec
+}
+
+/// At least one of each kind of fact, in the order of the enum.
+pub fn facts() -> Vec<Fact> {
+    let job = JobId::from_parts(1, [1; 10]);
+    let vehicle = VehicleId::from_parts(1, [2; 10]);
+    let person = PersonId::from_parts(1, [3; 10]);
+    let tire = TireId::from_parts(1, [4; 10]);
+    let tool = ToolId::from_parts(1, [5; 10]);
+    let target = EntryId::from_parts(1, [6; 10]);
+    let photo = Digest::of(b"a picture");
+    let rl = Place::single(2, Side::Left);
+    let layout = Layout::two_axles(true);
+    let shelf = |shelf| Fact::SpecificationRecorded {
+        model: "Invented pickup 2019".into(),
+        shelf,
+        source: "Owner's manual, page 412.".into(),
+        photo: Some(photo),
+    };
+    let nut = |nuts, pass, turned, setting: Option<&str>, tool| Fact::NutTightened {
+        job,
+        at: FL,
+        nuts,
+        pass,
+        turned,
+        setting: setting.map(|s| s.parse().expect("a torque")),
+        tool,
+    };
+    let turned = hub::Turned {
+        gear: hub::Gear::Neutral,
+        brake: hub::ParkingBrake::Released,
+        off_ground: hub::OffGround::Both,
+        engine: hub::Engine::Off,
+        wheel: hub::WheelMotion::Turns,
+        shaft: hub::ShaftMotion::WithWheel,
+        opposite: hub::Opposite::OtherWay,
+    };
+    vec![
+        Fact::PersonAdded { person, role: Role::Mechanic },
+        Fact::VehicleAdded {
+            vehicle,
+            name: "Orchard truck".into(),
+            model: "Invented pickup 2019".into(),
+            class: Class::LightTruck,
+            layout,
+            own: true,
+        },
+        shelf(Shelf::Torque { spec: spec(), studs: Some(6) }),
+        shelf(Shelf::Placard {
+            placard: Placard {
+                axles: vec![Some(placard_tire("35 psi")), None],
+                spare: Some(PlacardTire { full_load: Some("65 psi".parse().unwrap()), ..placard_tire("60 psi") }),
+                source: "Door label".into(),
+            },
+        }),
+        shelf(Shelf::LiftPoints { text: "Under the frame, behind the front wheels".into() }),
+        shelf(Shelf::Drive { drive: Drive::PartTime }),
+        shelf(Shelf::Pattern { pattern: "forward-cross-five".into() }),
+        Fact::SpecificationUnknown { job, what: Kind::Torque },
+        Fact::JobOpened {
+            job,
+            vehicle,
+            procedure: "rotation-with-jack-and-stands".into(),
+            version: 1,
+            circumstances: vec!["stands".into(), "customer".into(), "electric".into()],
+        },
+        Fact::JobParked { job, reason: "waiting for a stud.".into() },
+        Fact::JobResumed { job },
+        Fact::JobClosed { job, reason: "the customer left".into() },
+        Fact::JobSigned { job, signature: Signature::Name, seen: None },
+        Fact::HandsChanged { job, person },
+        Fact::OdometerRead { job, reading: "48210 mi".parse().unwrap(), note: None },
+        Fact::OdometerRead { job, reading: "48210 mi".parse().unwrap(), note: Some(OdometerNote::Estimated) },
+        Fact::OdometerRead { job, reading: "12 mi".parse().unwrap(), note: Some(OdometerNote::ClusterReplaced) },
+        Fact::ComplaintHeard { job, complaint: Complaint { text: "Shakes at 60.".into() } },
+        Fact::DamageSeen { job, at: None, text: None, photo: None },
+        Fact::DamageSeen { job, at: Some(FL), text: Some("curb rash on the rim".into()), photo: None },
+        Fact::WorkApproved { job, what: "rotate".into(), approved: true, signature: Signature::Name },
+        Fact::WorkApproved { job, what: "rotate".into(), approved: false, signature: Signature::Name },
+        Fact::WorkApproved {
+            job,
+            what: "unsafe-told".into(),
+            approved: true,
+            signature: Signature::Drawn { strokes: Vec::new() },
+        },
+        Fact::WorkApproved { job, what: "unsafe-told".into(), approved: false, signature: Signature::Name },
+        Fact::TireFitted { tire, vehicle, at: FL, job: None },
+        Fact::TireRemoved { tire, job, reason: "cord seen".into() },
+        Fact::MarkChalked { job, at: FL, tire, mark: "A".into(), photo: None },
+        Fact::MarkRead { job, at: FL, mark: "C".into() },
+        Fact::PhotoPending { job, of: PhotoOf::Sidewall, at: Some(FL) },
+        Fact::PhotoTaken {
+            job: Some(job),
+            photo,
+            of: PhotoOf::Manual,
+            at: None,
+            taken: Some("2026-05-04 09:15".into()),
+        },
+        Fact::SidewallRead {
+            job,
+            tire,
+            at: FL,
+            side: SidewallSide::Outer,
+            text: "LT245/75R16 120/116S DOT 1HKB 9FLP 0723".into(),
+            by: ReadBy::Typed,
+            looks: TireLooks { directional: true, studded: true, ..TireLooks::default() },
+        },
+        Fact::SidewallRead {
+            job,
+            tire,
+            at: FL,
+            side: SidewallSide::Inner,
+            text: "DOT 1HKB 9FLP 0723".into(),
+            by: ReadBy::Camera { reader: "ring reader 1".into(), model: photo },
+            looks: TireLooks::default(),
+        },
+        Fact::TreadMeasured {
+            job,
+            tire,
+            at: FL,
+            grooves: vec![depths("7/32 7/32 6/32"), depths("7/32 6/32 6/32")],
+            lowest: "6/32".parse().unwrap(),
+            reason: Some("measured twice".into()),
+        },
+        Fact::PressureMeasured { job, at: FL, pressure: "33.5 psi".parse().unwrap(), set: false, cold: Some(false) },
+        Fact::PressureMeasured { job, at: FL, pressure: "2.4 bar".parse().unwrap(), set: true, cold: Some(true) },
+        Fact::SensorRead {
+            job,
+            at: None,
+            sensors: SensorKind::Direct,
+            number: Some("7F3A21".into()),
+            lamp: Some(false),
+            relearned: Some(true),
+        },
+        Fact::DriveSeen { job, seen: DriveSeen::Hub { evidence: Evidence::look(2, Side::Left, hub::Hub::NoShaft) } },
+        Fact::DriveSeen { job, seen: DriveSeen::Hub { evidence: Evidence::turn(1, Side::Right, turned) } },
+        Fact::DriveSeen { job, seen: DriveSeen::Manual { drive: Drive::Rear } },
+        Fact::DriveSeen { job, seen: DriveSeen::Owner { drive: Drive::All } },
+        Fact::PlanChosen {
+            job,
+            pattern: "rearward-cross".into(),
+            moves: vec![Move { tire, from: FL, to: rl }, Move { tire, from: rl, to: rl }],
+        },
+        Fact::PlanChosen { job, pattern: "leave-as-is".into(), moves: Vec::new() },
+        Fact::Lifted { job, arm: Arm::Clear, means: Means::Jack, at: Some(FL) },
+        Fact::Lifted { job, arm: Arm::Full, means: Means::Lift, at: None },
+        Fact::Lifted { job, arm: Arm::Held, means: Means::Stands, at: None },
+        Fact::Lifted { job, arm: Arm::AllClear, means: Means::Stands, at: None },
+        Fact::Lifted { job, arm: Arm::Down, means: Means::Stands, at: None },
+        Fact::WheelOff { job, at: FL },
+        Fact::WheelOn { job, at: FL, tire },
+        nut(Nuts::WheelInOrder(6), Pass::Cracked, None, None, None),
+        nut(Nuts::WheelInOrder(6), Pass::Started, None, None, None),
+        nut(Nuts::WheelInOrder(6), Pass::Snug, None, None, Some(tool)),
+        nut(Nuts::One(3), Pass::Final, Some(Turned::Moved), Some("140 N.m"), Some(tool)),
+        nut(Nuts::One(3), Pass::Final, Some(Turned::Still), Some("140 N.m"), None),
+        nut(Nuts::One(3), Pass::Recheck, Some(Turned::Still), Some("140 N.m"), None),
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Wrench { papers: Wrench::new(4.0, "5 ft.lb".parse().unwrap()) },
+            name: "Long wrench".into(),
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::DepthGauge { resolution: "1/32".parse().unwrap() },
+            name: "Depth gauge".into(),
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::PressureGauge { resolution: None, calibrated: Some("2026-02-01".parse().unwrap()) },
+            name: "Dial gauge".into(),
+        },
+        Fact::ToolAdded { tool, what: ToolKind::Gun { papers: Gun { greatest: None } }, name: "Gun".into() },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Bar { papers: Bar::new("65 ft.lb".parse().unwrap()) },
+            name: "Blue bar".into(),
+        },
+        Fact::ToolAdded { tool, what: ToolKind::Jack { rating: Some("3 t".parse().unwrap()) }, name: "Jack".into() },
+        Fact::ToolAdded { tool, what: ToolKind::Stand { rating: None }, name: "Stands".into() },
+        Fact::ToolAdded { tool, what: ToolKind::Lift { rating: None }, name: "Two-post".into() },
+        Fact::ToolUsed { job, tool },
+        Fact::StepDone { job, step: "rock".into(), at: None, answer: Answer::Seen },
+        Fact::StepDone { job, step: "lock-key".into(), at: None, answer: Answer::Choice("at-hand".into()) },
+        Fact::StepDone { job, step: "tray".into(), at: None, answer: Answer::Count(0) },
+        Fact::StepSkipped { job, step: "lamp".into(), at: None, reason: "battery disconnected".into() },
+        Fact::GateOpened {
+            job,
+            step: "final".into(),
+            at: Some(FL),
+            condition: "torque-known".into(),
+            reason: "no manual in the yard".into(),
+        },
+        Fact::FindingNoted {
+            job,
+            look: Look { at: Some(FL), part: LookAt::Valve, state: State::Watch, note: Some("cap missing".into()) },
+            photo: None,
+        },
+        Fact::FindingNoted {
+            job,
+            look: Look { at: None, part: LookAt::Other, state: State::Unsafe, note: None },
+            photo: None,
+        },
+        Fact::RecheckTold { job, after: vec!["50 mi".parse().unwrap(), "100 mi".parse().unwrap()] },
+        Fact::Corrected {
+            target,
+            fact: Box::new(Fact::OdometerRead { job, reading: "48120 mi".parse().unwrap(), note: None }),
+            reason: "two digits swapped".into(),
+        },
+        Fact::Withdrawn { target, reason: "said twice".into() },
+    ]
+}
