@@ -145,3 +145,22 @@ fn a_shops_own_procedure_is_kept_with_the_book_and_a_bad_one_changes_nothing() {
     done(&book, "lugbook job open 'Red coupe' winter-changeover air");
     assert_eq!(done(&book, "lugbook job --json").json()["step"], "lock-key");
 }
+
+#[test]
+fn a_rescue_at_opening_is_told_once_and_the_question_is_answered() {
+    use std::io::{Seek, Write};
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    done(&book, "lugbook person add 'Ilse Marwitz'");
+    let mut file = std::fs::OpenOptions::new().write(true).open(book.join("book.db")).unwrap();
+    file.seek(std::io::SeekFrom::Start(0)).unwrap();
+    file.write_all(&[0; 16]).unwrap();
+    drop(file);
+    let told = say(&book, "lugbook person list --json");
+    assert_eq!(told.code, Some(0), "{told:?}");
+    for part in ["damaged", "One entry was brought back", "did not come back", "damaged-"] {
+        assert!(told.err.contains(part), "{part}: {told:?}");
+    }
+    assert_eq!(told.json()["people"].as_array().map(Vec::len), Some(1));
+    assert_eq!(say(&book, "lugbook person list --json").err, "");
+}
