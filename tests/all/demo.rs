@@ -34,8 +34,8 @@ fn told(piece: &str) -> String {
     let hex = bare.chars().all(|c| c.is_ascii_hexdigit());
     let digit = bare.chars().any(|c| c.is_ascii_digit());
     let clock = bare.contains(':') && bare.chars().all(|c| c.is_ascii_digit() || matches!(c, ':' | '.' | 'Z' | 'T'));
-    // Six digits stand in the names of drawings: a tire's id, shortened.
-    let id = hex && (bare.len() >= 10 || bare.len() >= 6 && digit);
+    // Six hexadecimal digits stand in the names of drawings: a tire's id, shortened. They may all be letters.
+    let id = hex && bare.len() >= 6;
     if id || digit && clock { format!("•{}", &piece[bare.len()..]) } else { piece.to_owned() }
 }
 
