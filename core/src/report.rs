@@ -1,5 +1,6 @@
-//! The job card: one HTML file that says what was seen and done, by whom and when.
+//! What goes out on paper and in files: the job card, and readings and jobs for a spreadsheet.
 //!
+//! The card is one HTML file that says what was seen and done, by whom and when.
 //! A card is true at any step. It holds its pictures and its style, needs no
 //! network and no script, reads on a phone and prints on paper. It says what
 //! is not known instead of leaving it out.
@@ -12,6 +13,7 @@ mod photos;
 mod record;
 mod sections;
 mod shapes;
+pub mod spreadsheet;
 mod tires;
 mod torque;
 mod tread;

@@ -7,6 +7,7 @@ mod demo;
 mod drive;
 mod due;
 mod engine;
+mod exports;
 mod facts;
 mod inflation;
 mod inspect;

@@ -5,6 +5,7 @@ mod bench;
 mod book;
 pub mod codes;
 mod drive;
+mod export;
 mod jobs;
 mod notes;
 mod nuts;
@@ -30,7 +31,7 @@ use crate::options::{Absent, Options};
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
-    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card"]),
+    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card", "export"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan"]),
@@ -67,6 +68,9 @@ pub enum Verb {
     Book(book::Books),
     /// Write the card of a job
     Card(book::Card),
+    /// Write readings or jobs for a spreadsheet
+    #[command(subcommand)]
+    Export(export::Export),
 
     /// Say the one next thing to do; open, park, sign a job
     Job(jobs::Jobs),
@@ -184,6 +188,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Procedure(said) => return said.run(options),
         Verb::Book(said) => return said.run(options),
         Verb::Card(said) => return said.run(options),
+        Verb::Export(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
         Verb::Sidewall(said) => return said.run(options),

@@ -4,6 +4,7 @@ mod job;
 mod shelf;
 mod wheel;
 
+use super::trouble::clipped;
 use super::{Command, Host, Trouble, TroubleKind};
 use crate::entry::{Fact, Personal};
 use crate::ident::{Digest, JobId, PersonId};
@@ -219,12 +220,7 @@ impl<'a> Acting<'a> {
                 None => Err(Trouble::mend(self.words, "trouble-which-vehicle", &[])),
             };
         };
-        let known = |vehicle: &&Vehicle| vehicle.name.eq_ignore_ascii_case(name.trim());
-        self.book.vehicles.iter().find(known).ok_or_else(|| {
-            let names = self.words.list(self.book.vehicles.iter().map(|vehicle| vehicle.name.clone()));
-            let id = if names.is_empty() { "trouble-no-vehicle" } else { "trouble-unknown-vehicle" };
-            Trouble::mend(self.words, id, &[("given", clipped(name).into()), ("names", names.into())])
-        })
+        self.book.vehicle_named(name).ok_or_else(|| Trouble::no_vehicle(self.book, name, self.words))
     }
 
     /// A place of the vehicle in the bay.
@@ -332,10 +328,4 @@ pub(super) fn photos_of(job: &Job) -> Vec<Digest> {
             _ => None,
         })
         .collect()
-}
-
-/// The start of what was given, so that a refusal stays one short sentence.
-fn clipped(text: &str) -> String {
-    let clean: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
-    if text.chars().count() > 40 { format!("{clean}…") } else { clean }
 }

@@ -9,7 +9,7 @@ use crate::caution::{self, CautionId, Circumstance};
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
-use crate::logbook::{Book, Job};
+use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
 use crate::report;
@@ -154,9 +154,36 @@ impl Engine {
         let photo = |id: Digest| self.photos.read(id, Rendition::Large).ok();
         Ok(report::card(&self.logbook, &self.book, job, self.procedure_of(job), &words, &photo))
     }
+
+    /// The vehicle of this name; none when none is named.
+    ///
+    /// # Errors
+    /// When there is no such vehicle.
+    fn vehicle(&self, name: Option<&str>, words: &Words) -> Result<Option<&Vehicle>, Trouble> {
+        let acting = name.map(|name| self.book.vehicle_named(name).ok_or(name)).transpose();
+        acting.map_err(|name| Trouble::no_vehicle(&self.book, name, words))
+    }
+
+    /// Every reading as CSV, one row each, of one vehicle or of all; see [`report::spreadsheet`].
+    ///
+    /// # Errors
+    /// When there is no such vehicle.
+    pub fn readings_csv(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
+        let vehicle = self.vehicle(vehicle, &Words::new(speech))?;
+        Ok(report::spreadsheet::readings(&self.book, vehicle))
+    }
+
+    /// Every job as CSV, one row each, of one vehicle or of all; see [`report::spreadsheet`].
+    ///
+    /// # Errors
+    /// When there is no such vehicle.
+    pub fn jobs_csv(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
+        let vehicle = self.vehicle(vehicle, &Words::new(speech))?;
+        Ok(report::spreadsheet::jobs(&self.book, vehicle))
+    }
 }
 
-fn vehicle_line(book: &Book, vehicle: &crate::logbook::Vehicle, words: &Words) -> VehicleLine {
+fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {
     let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints];
     VehicleLine {
         name: vehicle.name.clone(),

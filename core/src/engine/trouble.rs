@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::logbook::Book;
 use crate::photos::{Doing, PhotoError};
 use crate::store::StoreError;
 use crate::words::{Arg, Say, Words};
@@ -66,6 +67,13 @@ impl Trouble {
         Self { kind: TroubleKind::MendInput, sentence, at: None }
     }
 
+    /// A vehicle that is not in the book.
+    pub(crate) fn no_vehicle(book: &Book, given: &str, words: &Words) -> Self {
+        let names = words.list(book.vehicles.iter().map(|vehicle| vehicle.name.clone()));
+        let id = if names.is_empty() { "trouble-no-vehicle" } else { "trouble-unknown-vehicle" };
+        Self::mend(words, id, &[("given", clipped(given).into()), ("names", names.into())])
+    }
+
     /// The same, told where.
     pub(crate) fn at(self, at: impl Into<String>) -> Self {
         Self { at: Some(at.into()), ..self }
@@ -102,4 +110,10 @@ impl Trouble {
         };
         Self { kind, sentence: why.say(words), at: None }
     }
+}
+
+/// The start of what was given, so that a refusal stays one short sentence.
+pub(super) fn clipped(text: &str) -> String {
+    let clean: String = text.chars().filter(|c| !c.is_control()).take(40).collect();
+    if text.chars().count() > 40 { format!("{clean}…") } else { clean }
 }

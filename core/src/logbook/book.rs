@@ -129,6 +129,11 @@ impl Book {
         self.vehicles.iter().find(|vehicle| vehicle.id == id)
     }
 
+    /// The vehicle of this name; letters of either case.
+    pub fn vehicle_named(&self, name: &str) -> Option<&Vehicle> {
+        self.vehicles.iter().find(|vehicle| vehicle.name.eq_ignore_ascii_case(name.trim()))
+    }
+
     /// The job of this id.
     pub fn job(&self, id: JobId) -> Option<&Job> {
         self.jobs.iter().find(|job| job.id == id)

@@ -92,13 +92,17 @@ impl Pen {
     }
 
     fn book(&mut self) {
+        self.book_of("Wren Tolliver", "Orchard truck");
+    }
+
+    fn book_of(&mut self, mechanic: &str, name: &str) {
         let (wren, kit, vehicle) = (self.wren, self.kit, self.vehicle);
-        self.say_with(Fact::PersonAdded { person: wren, role: Role::Mechanic }, Self::named("Wren Tolliver", None));
+        self.say_with(Fact::PersonAdded { person: wren, role: Role::Mechanic }, Self::named(mechanic, None));
         self.say_with(Fact::PersonAdded { person: kit, role: Role::Apprentice }, Self::named("Kit Marlowe", None));
         self.say_with(
             Fact::VehicleAdded {
                 vehicle,
-                name: "Orchard truck".into(),
+                name: name.into(),
                 model: MODEL.into(),
                 class: Class::LightTruck,
                 layout: Layout::two_axles(true),
@@ -359,6 +363,15 @@ pub fn last_visit() -> Logbook {
     let mut pen = Pen::new();
     pen.book();
     pen.earlier();
+    Logbook::from_iter(pen.entries)
+}
+
+/// A visit by this mechanic to a vehicle of this name, with one tread reading.
+pub fn called(mechanic: &str, vehicle: &str) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book_of(mechanic, vehicle);
+    pen.open(30, "rotation-on-a-lift", &["lift", "customer", "air"]);
+    pen.tread(FL, 1, "7 6 6", "6");
     Logbook::from_iter(pen.entries)
 }
 

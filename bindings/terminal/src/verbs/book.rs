@@ -96,14 +96,14 @@ impl Card {
             page.push(html.trim_end());
             return Answer::new(&serde_json::json!({"job": self.job, "html": html}), page);
         };
-        write(&out, &html)?;
+        write(&out, html.as_bytes())?;
         page.line(&format!("Card written to {}", out.display()));
         Answer::new(&serde_json::json!({"job": self.job, "file": out.display().to_string()}), page)
     }
 }
 
 /// Writes a file whole or not at all.
-pub fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
+pub fn write(file: &std::path::Path, bytes: &[u8]) -> Result<(), Trouble> {
     let name = named(file);
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(std::path::Path::new("."));
     let trouble = |why: &std::io::Error| match why.kind() {
@@ -117,7 +117,7 @@ pub fn write(file: &std::path::Path, text: &str) -> Result<(), Trouble> {
     let mut part = file.as_os_str().to_owned();
     part.push(format!(".{}.part", std::process::id()));
     let part = PathBuf::from(part);
-    let written = std::fs::write(&part, text).and_then(|()| {
+    let written = std::fs::write(&part, bytes).and_then(|()| {
         if folder.is_dir() { std::fs::rename(&part, file) } else { Err(std::io::ErrorKind::NotFound.into()) }
     });
     written.map_err(|why| {

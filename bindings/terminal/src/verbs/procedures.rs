@@ -65,7 +65,7 @@ fn add(engine: &mut Engine, file: &Path, speech: Speech) -> Result<(), Trouble> 
     let Some(Procedure { id, .. }) = engine.procedures().last() else { return Ok(()) };
     let folder = engine.folder().join(FOLDER);
     std::fs::create_dir_all(&folder).map_err(|why| mend(format!("{} can't be made: {why}.", named(&folder))))?;
-    write(&folder.join(format!("{id}.toml")), &text)
+    write(&folder.join(format!("{id}.toml")), text.as_bytes())
 }
 
 /// Takes up the procedures that stand beside a book. One that was spoiled since

@@ -1,0 +1,3 @@
+//! What goes out of the book, read back by libraries that know nothing of it.
+
+mod spreadsheet;
