@@ -11,6 +11,7 @@ mod host;
 mod planning;
 mod trouble;
 mod view;
+mod wear;
 
 use std::path::{Path, PathBuf};
 

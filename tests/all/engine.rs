@@ -25,11 +25,11 @@ impl Host for Device {
     }
 }
 
-fn open(folder: &std::path::Path) -> Engine {
+pub(crate) fn open(folder: &std::path::Path) -> Engine {
     Engine::open(folder, Box::new(Device::default()), Speech::default()).unwrap()
 }
 
-fn act(engine: &mut Engine, command: Command) -> Vec<String> {
+pub(crate) fn act(engine: &mut Engine, command: Command) -> Vec<String> {
     engine.act(None, command.clone(), Speech::default()).unwrap_or_else(|t| panic!("{command:?}: {t:?}")).said
 }
 
@@ -40,7 +40,7 @@ fn refused(engine: &mut Engine, command: Command) -> (TroubleKind, String) {
     (trouble.kind, trouble.sentence)
 }
 
-fn text(t: &str) -> String {
+pub(crate) fn text(t: &str) -> String {
     t.to_owned()
 }
 

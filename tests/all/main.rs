@@ -17,6 +17,7 @@ mod limits;
 mod measure;
 mod phone;
 mod photos;
+mod planning;
 mod program;
 mod renderer;
 mod replay;

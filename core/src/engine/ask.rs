@@ -16,7 +16,7 @@ use crate::report;
 use crate::sidewall;
 use crate::store::Check;
 use crate::vehicle::Place;
-use crate::words::{FactContext, Quantity, Say, Speech, Words};
+use crate::words::{FactContext, Quantity, Say, Speech, WearView, Words};
 
 impl Engine {
     /// The job of a number; the one in the bay, else the last one, when none is given.
@@ -77,7 +77,8 @@ impl Engine {
     pub fn plans(&self, speech: Speech) -> Result<PlansView, Trouble> {
         let words = Words::new(speech);
         let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
-        let answer = planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
+        let planned = planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
+        let (answer, wear) = (planned.answer, planned.wear);
         let layout = &bay.vehicle.layout;
         let name = |place: Place| layout.name(place, speech.letters);
         let plans: Vec<PlanLine> = answer
@@ -89,7 +90,9 @@ impl Engine {
                 pattern: plan.pattern.code().to_owned(),
                 name: words.pattern(plan.pattern.code()),
                 moves: plan.moves.iter().map(|(from, to)| (name(*from), name(*to))).collect(),
-                why: plan.why.iter().map(|why| why.say(&words)).collect(),
+                forecast: words.forecast_data(plan, layout),
+                left: words.forecast(plan, layout),
+                why: plan.why.iter().map(|why| words.reason(why, layout)).collect(),
             })
             .collect();
         let shout = answer.plans.first().map(|plan| words.shout(plan, layout)).unwrap_or_default();
@@ -98,7 +101,23 @@ impl Engine {
             plans,
             refused: answer.refused.iter().map(|refused| words.refused(refused, layout)).collect(),
             look: answer.look_next.first().map(|look| look.say(&words)),
+            notes: answer.notes.iter().map(|note| words.note(note, layout)).collect(),
+            unknown: wear.as_ref().and_then(|wear| wear.unknown).map(|unknown| unknown.say(&words)),
+            next_visit: wear.map(|wear| wear.next_visit.say(&words)),
         })
+    }
+
+    /// What the readings of the vehicle in the bay say of its wear; of the last job's vehicle when no job is open.
+    ///
+    /// # Errors
+    /// When there is no job, or no tread was measured with an odometer figure.
+    pub fn wear(&self, speech: Speech) -> Result<WearView, Trouble> {
+        let words = Words::new(speech);
+        let vehicle = self.job(None).and_then(|job| self.book.vehicle(job.vehicle));
+        let vehicle = vehicle.ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        let wear = planning::wear_of(vehicle, &self.book);
+        let wear = wear.ok_or_else(|| Trouble::mend(&words, "trouble-no-wear", &[]))?;
+        Ok(words.wear(&wear, &vehicle.layout))
     }
 
     /// What the looks under the vehicle in the bay say of its drive.

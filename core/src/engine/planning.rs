@@ -1,19 +1,58 @@
 //! From the book's entries to the planner's question, and the tools at hand.
 
+use super::wear::{Visits, rate_at};
 use crate::calendar::Day;
 use crate::entry::{Kind, Shelf, ToolKind};
 use crate::fastener::Wrench;
 use crate::ident::{TireId, ToolId};
-use crate::logbook::{Book, Job};
+use crate::inspect::Rules;
+use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, DepthUnit, PressureUnit, THIRTY_SECOND_MM};
 use crate::procedure::Bay;
 use crate::rotation::{self, AxleFacts, Limit, Mistake, Request, TireFacts};
 use crate::sidewall::{self, Marking, TinAge, Use, Word};
 use crate::vehicle::Place;
+use crate::wear;
+
+/// How many visits are planned ahead once rates and distances are known (a choice of this design).
+const HORIZON: u8 = 4;
+
+/// The planner's answer for the job in the bay, and what it rests on.
+pub(super) struct Planned {
+    /// Plans and refusals.
+    pub answer: rotation::Answer,
+    /// What the vehicle's readings say of its wear; nothing without one.
+    pub wear: Option<wear::Answer>,
+}
 
 /// The planner's answer for the job in the bay.
-pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<rotation::Answer, Mistake> {
-    rotation::plan(&request(bay, today))
+pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<Planned, Mistake> {
+    let visits = Visits::of(bay.book, bay.vehicle.id);
+    let wear = visits.answer(bay.vehicle, |axle| limit(bay.vehicle, axle));
+    let mut request = request(bay, today);
+    if let Some(wear) = &wear {
+        for tire in request.tires.iter_mut().filter(|tire| tire.at != Place::Spare) {
+            tire.rate = rate_at(wear, tire.at);
+        }
+        request.interval = visits.usual();
+        let known = request.tires.iter().all(|tire| tire.rate.is_some() || tire.at == Place::Spare || tire.temporary);
+        if known && request.interval.is_some() {
+            request.horizon = HORIZON;
+        }
+    }
+    Ok(Planned { answer: rotation::plan(&request)?, wear })
+}
+
+/// What the readings of the vehicle in the bay say of its wear.
+pub(super) fn wear_of(vehicle: &Vehicle, book: &Book) -> Option<wear::Answer> {
+    Visits::of(book, vehicle.id).answer(vehicle, |axle| limit(vehicle, axle))
+}
+
+/// The least depth on an axle where the vehicle is driven; the wear bars' where no minimum is carried.
+fn limit(vehicle: &Vehicle, axle: u8) -> Option<Limit> {
+    let at = usize::from(axle).checked_sub(1)?;
+    let steer = vehicle.layout.axles.get(at)?.steer;
+    Limit::published(Rules::default().region, vehicle.class, steer).or_else(Limit::wear_bars)
 }
 
 fn request(bay: &Bay<'_>, today: Day) -> Request {
@@ -35,7 +74,7 @@ fn request(bay: &Bay<'_>, today: Day) -> Request {
         request.axles.insert(
             number,
             AxleFacts {
-                limit: Limit::wear_bars(),
+                limit: limit(vehicle, number),
                 placard_kpa: printed.map(|tire| tire.cold.in_unit(PressureUnit::Kilopascal)),
                 ..AxleFacts::default()
             },
@@ -82,7 +121,7 @@ fn take_size(facts: &mut TireFacts, marking: &Marking) {
 }
 
 /// Each groove's lowest reading over the places around the tire.
-fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
+pub(super) fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
     let count = places.iter().map(Vec::len).max().unwrap_or_default();
     (0..count)
         .filter_map(|groove| {

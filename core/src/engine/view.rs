@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::logbook::Status;
-use crate::words::Quantity;
+use crate::words::{ForecastView, Quantity};
 
 /// What a command changed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -180,6 +180,12 @@ pub struct PlansView {
     pub refused: Vec<String>,
     /// What to look at next when no pattern can be named.
     pub look: Option<String>,
+    /// Statements about the whole answer.
+    pub notes: Vec<String>,
+    /// Why wear rates are not all known, when there is a reading at all; nothing when they are.
+    pub unknown: Option<String>,
+    /// When to look again, as an odometer figure; nothing without an odometer reading.
+    pub next_visit: Option<String>,
 }
 
 /// One plan.
@@ -193,6 +199,10 @@ pub struct PlanLine {
     pub name: String,
     /// Moves: from and to, for each wheel that moves.
     pub moves: Vec<(String, String)>,
+    /// What each tire will have left, when rates and distances are known.
+    pub forecast: Vec<ForecastView>,
+    /// The same as one sentence.
+    pub left: Option<String>,
     /// Why, in sentences.
     pub why: Vec<String>,
 }

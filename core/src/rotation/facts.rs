@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Age;
+use crate::limits::{self, Region};
 use crate::measure::{Depth, DepthUnit, Distance, DistanceUnit};
 use crate::source::{Grade, Source};
 use crate::vehicle::{Class, Drive, Layout, Place, Side};
@@ -120,6 +121,27 @@ impl Limit {
     pub fn wear_bars() -> Option<Self> {
         let depth = Depth::new(2.0, DepthUnit::ThirtySecond).ok()?;
         Some(Self { depth, source: Source::read(Grade::Rule, "NHTSA letter 11497: wear bars at 2/32 in") })
+    }
+
+    /// The strictest published minimum of a region for a class of vehicle, on a
+    /// steered axle or another; `None` where none is carried. Advice and seasons stay out.
+    ///
+    /// ```
+    /// use lugbook::limits::Region;
+    /// use lugbook::rotation::Limit;
+    /// use lugbook::vehicle::Class;
+    /// let steer = Limit::published(Region::UsCommercial, Class::Truck, true).unwrap();
+    /// assert_eq!(steer.depth.to_string(), "4 1/32in");
+    /// assert_eq!(Limit::published(Region::Elsewhere, Class::Truck, true), None);
+    /// ```
+    pub fn published(region: Region, class: Class, steer: bool) -> Option<Self> {
+        limits::limits()
+            .iter()
+            .filter(|limit| limit.force == limits::Force::Minimum && limit.season.is_none())
+            .filter(|limit| limit.regions.contains(&region) && limit.classes.contains(&class))
+            .filter(|limit| limit.steer.is_none_or(|only| only == steer))
+            .max_by(|a, b| a.mm().total_cmp(&b.mm()))
+            .and_then(|limit| Some(Self { depth: limit.depth()?, source: limit.source }))
     }
 
     /// The limit in mm.

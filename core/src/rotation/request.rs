@@ -35,7 +35,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Age;
-use crate::limits::{self, Region};
+use crate::limits::Region;
 use crate::measure::{Depth, DepthUnit, Distance, DistanceUnit, Load, LoadUnit, Misread};
 use crate::sidewall::{Service, Size};
 use crate::vehicle::{Axle, Class, Drive, Layout, Place, Row, Side};
@@ -385,18 +385,11 @@ impl RequestFile {
         })
     }
 
-    /// The strictest published minimum for the class, region and axle.
+    /// The published minimum for the class, region and axle.
     fn published(&self, axle: &Axle) -> Option<Limit> {
         let commercial = matches!(self.class, Class::Truck | Class::Bus | Class::Trailer);
         let usual = if commercial { Region::UsCommercial } else { Region::UsFederal };
-        let region = self.region.unwrap_or(usual);
-        limits::limits()
-            .iter()
-            .filter(|limit| limit.force == limits::Force::Minimum && limit.season.is_none())
-            .filter(|limit| limit.regions.contains(&region) && limit.classes.contains(&self.class))
-            .filter(|limit| limit.steer.is_none_or(|steer| steer == axle.steer))
-            .max_by(|a, b| a.mm().total_cmp(&b.mm()))
-            .and_then(|limit| Some(Limit { depth: limit.depth()?, source: limit.source }))
+        Limit::published(self.region.unwrap_or(usual), self.class, axle.steer)
     }
 }
 

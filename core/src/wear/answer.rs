@@ -58,6 +58,9 @@ pub struct TireWear {
     pub pattern: Vec<TreadPattern>,
     /// What to check.
     pub check: Vec<Check>,
+    /// The unit of its last odometer reading, for telling distances.
+    #[serde(skip)]
+    pub unit: DistanceUnit,
 }
 
 /// One position.
@@ -86,6 +89,9 @@ pub struct Slipped {
     pub expected_mm: f64,
     /// How much it still counts, 0 to 1.
     pub weight: f64,
+    /// The unit its odometer was read in.
+    #[serde(skip)]
+    pub unit: DistanceUnit,
 }
 
 /// Why rates can't be told.
@@ -109,6 +115,9 @@ pub struct NextVisit {
     pub by: SetBy,
     /// The source of the distance, when it is a default.
     pub source: Option<Source>,
+    /// The unit of the last odometer reading, for telling the figure.
+    #[serde(skip)]
+    pub unit: DistanceUnit,
 }
 
 /// What sets the next visit.
@@ -163,9 +172,9 @@ pub fn wear(history: &History, question: &Question) -> Result<Answer, Mistake> {
     let positions: Vec<PositionWear> =
         fit.places().into_iter().filter_map(|at| Some(PositionWear { at, rate: rate_of(&fit, at)? })).collect();
     let tires = tires(history, &samples, &fit, question);
-    let slipped = slipped(&samples, &fit);
+    let slipped = slipped(history, &samples, &fit);
     let unknown = unknown(&samples, &tires);
-    let next_visit = next_visit(&samples, &tires, question);
+    let next_visit = next_visit(history, &samples, &tires, question);
     Ok(Answer { tires, positions, slipped, unknown, next_visit })
 }
 
@@ -211,6 +220,7 @@ fn tires(history: &History, samples: &Samples, fit: &Fit, question: &Question) -
             limit_mm,
             pattern,
             check,
+            unit: unit_of(history, last),
         });
     }
     // A place that later took another tire is that tire's: what went before is off the vehicle.
@@ -263,7 +273,12 @@ fn line(fit: &Fit, sample: &Sample, at: Place) -> Option<Line> {
     })
 }
 
-fn slipped(samples: &Samples, fit: &Fit) -> Vec<Slipped> {
+/// The unit a sample's odometer was read in.
+fn unit_of(history: &History, sample: &Sample) -> DistanceUnit {
+    history.readings.get(sample.reading).map_or(DistanceUnit::Kilometre, |reading| reading.odometer.unit())
+}
+
+fn slipped(history: &History, samples: &Samples, fit: &Fit) -> Vec<Slipped> {
     let mut slipped: Vec<Slipped> = samples
         .all
         .iter()
@@ -278,6 +293,7 @@ fn slipped(samples: &Samples, fit: &Fit) -> Vec<Slipped> {
                 read_mm: sample.depth_mm,
                 expected_mm: *expected,
                 weight: *weight,
+                unit: unit_of(history, sample),
             })
         })
         .collect();
@@ -297,8 +313,10 @@ fn unknown(samples: &Samples, tires: &[TireWear]) -> Option<Unknown> {
     tires.iter().any(|tire| tire.rate.is_none()).then_some(Unknown::SomePositions)
 }
 
-fn next_visit(samples: &Samples, tires: &[TireWear], question: &Question) -> NextVisit {
-    let now = samples.all.iter().map(|s| s.at_thousand * 1000.0).fold(0.0, f64::max);
+fn next_visit(history: &History, samples: &Samples, tires: &[TireWear], question: &Question) -> NextVisit {
+    let last = samples.all.iter().max_by(|a, b| a.at_thousand.total_cmp(&b.at_thousand));
+    let now = last.map_or(0.0, |sample| sample.at_thousand * 1000.0);
+    let unit = last.map_or(DistanceUnit::Kilometre, |sample| unit_of(history, sample));
     let known = tires.iter().all(|tire| tire.rate.is_some());
     let usual = question.interval.map(|interval| interval.in_unit(DistanceUnit::Kilometre));
     let (distance, by, source) = match (usual, known) {
@@ -315,7 +333,7 @@ fn next_visit(samples: &Samples, tires: &[TireWear], question: &Question) -> Nex
         })
         .fold(f64::INFINITY, f64::min);
     if soonest < now + distance {
-        return NextVisit { odometer_km: soonest.max(now), by: SetBy::Limit, source: None };
+        return NextVisit { odometer_km: soonest.max(now), by: SetBy::Limit, source: None, unit };
     }
-    NextVisit { odometer_km: now + distance, by, source }
+    NextVisit { odometer_km: now + distance, by, source, unit }
 }

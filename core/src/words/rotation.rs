@@ -9,8 +9,8 @@ use crate::measure::{
     Depth, DepthUnit, DistanceUnit, Load, LoadUnit, Pressure, PressureUnit, Span, SpanUnit, Speed, SpeedUnit,
 };
 use crate::rotation::{
-    Answer, Because, Contradiction, DefaultBy, DriveMove, FileMistake, Lift, LookNext, Mistake, Note, Pattern, Plan,
-    Reason, Refused, Why,
+    Answer, Because, Contradiction, DefaultBy, DriveMove, FileMistake, Forecast, Lift, LookNext, Mistake, Note,
+    Pattern, Plan, Reason, Refused, Why,
 };
 use crate::vehicle::{Layout, Letters, Place, Side};
 use crate::wear::Interval;
@@ -53,6 +53,8 @@ pub struct PlanView {
     pub remounts: Vec<String>,
     /// What each tire will have left.
     pub forecast: Vec<ForecastView>,
+    /// The same as one sentence; nothing while rates or distances are not known.
+    pub left: Option<String>,
     /// Spread at the end, mm.
     pub spread_mm: Option<f64>,
     /// Why, a sentence each.
@@ -145,21 +147,57 @@ impl Words {
             moves: coded_moves(&plan.moves, layout),
             visits: plan.visits.iter().map(|moves| VisitView { moves: coded_moves(moves, layout) }).collect(),
             remounts: plan.remounts.iter().map(|place| name(*place)).collect(),
-            forecast: plan
-                .forecast
-                .iter()
-                .map(|f| ForecastView {
-                    tire: name(f.tire),
-                    to: name(f.to),
-                    next_visit_mm: f.next_visit_mm,
-                    horizon_mm: f.horizon_mm,
-                    limit_mm: f.limit_mm,
-                    below: f.below,
-                })
-                .collect(),
+            forecast: self.forecast_data(plan, layout),
+            left: self.forecast(plan, layout),
             spread_mm: plan.spread_mm,
             why: plan.why.iter().map(|reason| self.reason(reason, layout)).collect(),
         }
+    }
+
+    /// What each tire will have left, as data: places are lettered FL FR RL RR.
+    pub fn forecast_data(&self, plan: &Plan, layout: &Layout) -> Vec<ForecastView> {
+        let name = |place: Place| layout.name(place, Letters::FrontFirst);
+        let view = |f: &Forecast| ForecastView {
+            tire: name(f.tire),
+            to: name(f.to),
+            next_visit_mm: f.next_visit_mm,
+            horizon_mm: f.horizon_mm,
+            limit_mm: f.limit_mm,
+            below: f.below,
+        };
+        plan.forecast.iter().map(view).collect()
+    }
+
+    /// What each tire will have left, by where it is now: at the next visit, and at
+    /// the end when more visits are planned. Nothing while that is not known.
+    ///
+    /// ```
+    /// use lugbook::rotation::{plan, RequestFile};
+    /// use lugbook::words::{Speech, Words};
+    /// let tire = |at: &str| format!("[[tires]]\nat = \"{at}\"\ndepth_mm = 8.0\nrate_mm_per_1000_km = 0.1\n");
+    /// let head = "class = \"car\"\ndrive = \"front\"\ninterval_km = 10000\n".to_owned();
+    /// let text = head + &tire("FL") + &tire("FR") + &tire("RL") + &tire("RR");
+    /// let request = RequestFile::read(&text)?.request()?;
+    /// let answer = plan(&request)?;
+    /// let left = Words::new(Speech::default()).forecast(&answer.plans[0], &request.layout).unwrap();
+    /// assert_eq!(left, "Left at the next visit: FL 7 mm, FR 7 mm, RL 7 mm, RR 7 mm.");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn forecast(&self, plan: &Plan, layout: &Layout) -> Option<String> {
+        let name = |place: Place| layout.name(place, self.speech().letters);
+        let told = |depth: &dyn Fn(&Forecast) -> f64| {
+            self.list(plan.forecast.iter().map(|f| format!("{} {}", name(f.tire), self.depth_mm(depth(f)))))
+        };
+        if plan.forecast.is_empty() {
+            return None;
+        }
+        let next = told(&|f| f.next_visit_mm.mid);
+        if plan.visits.len() < 2 {
+            return Some(self.text("forecast-next", &[("next", next.into())]));
+        }
+        let end = told(&|f| f.horizon_mm.mid);
+        let args = [("next", next.into()), ("end", end.into()), ("visits", plan.visits.len().to_string().into())];
+        Some(self.text("forecast", &args))
     }
 
     fn because_view(&self, because: &Because, layout: &Layout) -> BecauseView {

@@ -103,14 +103,14 @@ impl Words {
                 .collect(),
             unknown: answer.unknown.map(|unknown| unknown.say(self)),
             next_visit: NextVisitView {
-                odometer: km(answer.next_visit.odometer_km).map(|distance| self.quantity(&distance)),
+                odometer: self.told_km(answer.next_visit.odometer_km, answer.next_visit.unit),
                 sentence: answer.next_visit.say(self),
             },
         }
     }
 
     fn tire_wear(&self, tire: &TireWear, layout: &Layout) -> TireWearView {
-        let quantity = |value: f64| km(value).map(|distance| self.quantity(&distance));
+        let quantity = |value: f64| self.told_km(value, tire.unit);
         TireWearView {
             at: layout.name(tire.at, Letters::FrontFirst),
             tire: tire.tire.clone(),
@@ -139,7 +139,7 @@ impl Words {
         let at = layout.name(tire.at, self.speech().letters);
         let depth = self.depth_mm(tire.depth_mm.mid);
         let limit = self.depth_mm(tire.limit_mm);
-        let distance = |value: f64| self.computed_km(value);
+        let distance = |value: f64| self.computed_km(value, tire.unit);
         let left = match (tire.left_km, tire.at) {
             (_, Place::Spare) => self.text("wear-off-axle", &[("at", at.as_str().into()), ("depth", depth.into())]),
             (None, _) => self.text("wear-no-rate", &[("at", at.as_str().into()), ("depth", depth.into())]),
@@ -170,15 +170,16 @@ impl Words {
     /// A wear rate, told per 1,000 km or per 1,000 miles.
     pub fn wear_rate(&self, mm_per_1000_km: f64) -> String {
         if self.speech().units == Units::Us {
-            let per_mile = km(1.0).map_or(1.0, |one| 1.0 / one.in_unit(DistanceUnit::Mile));
-            let rate = mm_per_1000_km * per_mile / THIRTY_SECOND_MM;
+            let km_in_a_mile =
+                Distance::new(1.0, DistanceUnit::Mile).map_or(1.0, |one| one.in_unit(DistanceUnit::Kilometre));
+            let rate = mm_per_1000_km * km_in_a_mile / THIRTY_SECOND_MM;
             return self.text("wear-rate-us", &[("rate", self.number(rate, 2).into())]);
         }
         self.text("wear-rate", &[("rate", self.number(mm_per_1000_km, 3).into())])
     }
 
     fn slipped(&self, slip: &Slipped, layout: &Layout) -> String {
-        let odometer = self.computed_km(slip.odometer_km);
+        let odometer = self.computed_km(slip.odometer_km, slip.unit);
         let args = [
             ("row", slip.reading.into()),
             ("at", layout.name(slip.at, self.speech().letters).into()),
@@ -190,20 +191,29 @@ impl Words {
     }
 }
 
-/// A computed distance; nothing when the value has no end.
-fn km(value: f64) -> Option<Distance> {
-    Distance::new(value.round(), DistanceUnit::Kilometre).ok()
+/// A computed distance, whole in a unit; nothing when the value has no end.
+fn whole(km: f64, unit: DistanceUnit) -> Option<Distance> {
+    let exact = Distance::new(km, DistanceUnit::Kilometre).ok()?;
+    Distance::new(exact.in_unit(unit).round(), unit).ok()
 }
 
 impl Words {
-    /// A computed distance, told in the chosen unit alone: it was not read.
-    fn computed_km(&self, value: f64) -> String {
-        let Some(distance) = km(value) else { return String::new() };
-        if self.speech().units != Units::Us {
-            return self.reading(&distance);
+    /// The unit a computed distance is told in: the chosen one, else that of the odometer.
+    fn distance_unit(&self, read: DistanceUnit) -> DistanceUnit {
+        match self.speech().units {
+            Units::AsRead => read,
+            Units::Metric => DistanceUnit::Kilometre,
+            Units::Us => DistanceUnit::Mile,
         }
-        let miles = Distance::new(distance.in_unit(DistanceUnit::Mile).round(), DistanceUnit::Mile);
-        miles.map(|miles| self.reading(&miles)).unwrap_or_default()
+    }
+
+    fn told_km(&self, km: f64, read: DistanceUnit) -> Option<Quantity> {
+        whole(km, read).map(|distance| self.quantity(&distance))
+    }
+
+    /// A computed distance, told in one unit alone: it was not read.
+    fn computed_km(&self, km: f64, read: DistanceUnit) -> String {
+        whole(km, self.distance_unit(read)).map(|distance| self.reading(&distance)).unwrap_or_default()
     }
 }
 
@@ -227,7 +237,7 @@ impl Say for Unknown {
 
 impl Say for NextVisit {
     fn say(&self, words: &Words) -> String {
-        let odometer = words.computed_km(self.odometer_km);
+        let odometer = words.computed_km(self.odometer_km, self.unit);
         let id = match self.by {
             SetBy::Interval => "wear-next-interval",
             SetBy::UnknownWear => "wear-next-unknown-wear",
@@ -247,7 +257,7 @@ impl Say for Mistake {
             }
             Self::NoDepth { reading } => words.text("wear-no-depth", &[("row", (*reading).into())]),
             Self::TwoAt { at, km: odometer } => {
-                let odometer = words.computed_km(*odometer);
+                let odometer = words.computed_km(*odometer, DistanceUnit::Kilometre);
                 words.text("wear-two-at", &[("at", at.to_string().into()), ("odometer", odometer.into())])
             }
             Self::Figure { .. } => words.text("wear-figure", &[]),

@@ -54,6 +54,7 @@ trouble-no-vehicle = “{ $given }” is not in the book. Add the vehicle first.
 trouble-unknown-vehicle = “{ $given }” is not in the book. Known: { $names }.
 trouble-which-vehicle = Name the vehicle: no job is open.
 trouble-no-job = No job is open. Open one first.
+trouble-no-wear = No tread was measured with an odometer figure yet.
 trouble-job-parked = No job is open. Resume the parked one, or open another.
 trouble-no-such-job = There is no such job.
 trouble-bay-taken = Job { $job } is open. Sign, park or end it first.

@@ -111,6 +111,10 @@ reason-remounts = { $tires ->
 reason-axle-means = Front and rear then average { $front } and { $rear }.
 reason-later-pair-apart = At visit { $visit } a pair of duals may lie too far apart: measure before moving.
 
+# What each tire will have left, by where it is now.
+forecast-next = Left at the next visit: { $next }.
+forecast = Left at the next visit: { $next }; after { $visits } visits: { $end }.
+
 # Statements about the answer.
 note-nothing-may-move = No wheel may change its place.
 note-only-with-remounting = No rotation is possible with the tires as they sit on their rims. Turning them round on the rims would allow: { $patterns }.

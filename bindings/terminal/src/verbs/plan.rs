@@ -45,8 +45,8 @@ impl Plans {
             page.line(&format!("{}  {}", plan.plan, plan.name));
             let moves: Vec<_> = plan.moves.iter().map(|(from, to)| format!("{from}→{to}")).collect();
             page.indented("   ", &moves.join("  "));
-            for why in &plan.why {
-                page.indented("   ", why);
+            for sentence in plan.left.iter().chain(&plan.why) {
+                page.indented("   ", sentence);
             }
         }
         if !view.refused.is_empty() {
@@ -55,6 +55,10 @@ impl Plans {
             for refused in &view.refused {
                 page.indented("   ", refused);
             }
+        }
+        page.gap();
+        for sentence in view.notes.iter().chain(&view.unknown).chain(&view.next_visit) {
+            page.line(sentence);
         }
         page.gap();
         if !view.plans.is_empty() {

@@ -156,7 +156,8 @@ impl Acting<'_> {
 
     pub(super) fn choose_plan(&self, bay: &Bay<'_>, text: &str) -> Done {
         self.gate(bay, Ask::Plan, None)?;
-        let answer = planning::answer(bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(self.words)))?;
+        let planned = planning::answer(bay, self.host.now().day());
+        let answer = planned.map_err(|why| Trouble::said(why.say(self.words)))?.answer;
         let text = text.trim();
         let plan = match text.parse::<usize>() {
             Ok(number) => number.checked_sub(1).and_then(|at| answer.plans.get(at)),

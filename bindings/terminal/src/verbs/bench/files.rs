@@ -99,8 +99,8 @@ impl RotateFile {
         for (number, plan) in view.plans.iter().enumerate() {
             page.gap();
             page.indented(&format!("{}  ", number + 1), &plan.shout);
-            for why in &plan.why {
-                page.indented("   ", why);
+            for sentence in plan.left.iter().chain(&plan.why) {
+                page.indented("   ", sentence);
             }
         }
         for refused in &view.refused {
