@@ -51,6 +51,8 @@ pub enum Kind {
     Mounting,
     /// What a wheel weighs.
     Weight,
+    /// What is left to do at a later visit.
+    Left,
 }
 
 macro_rules! codes {
@@ -105,6 +107,8 @@ codes! {
         Duals "duals",
         /// A wheel too heavy for one person.
         HeavyWheel "heavy-wheel",
+        /// Another recheck of the nuts is due after this one.
+        RecheckLeft "recheck-left",
     }
 }
 
@@ -117,6 +121,7 @@ impl Circumstance {
             Self::Own | Self::Customer => Kind::Owner,
             Self::Duals => Kind::Mounting,
             Self::HeavyWheel => Kind::Weight,
+            Self::RecheckLeft => Kind::Left,
         }
     }
 }

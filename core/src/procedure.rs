@@ -23,6 +23,9 @@ pub use file::{Bad, BadKind, Per, Procedure, Step};
 const BUILT_IN: &[(&str, &str)] = &[
     ("rotation-on-a-lift", include_str!("../procedures/rotation-on-a-lift.toml")),
     ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
+    ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
+    ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),
+    ("tread-and-age-check", include_str!("../procedures/tread-and-age-check.toml")),
 ];
 
 /// The built-in procedures, each checked.

@@ -20,10 +20,10 @@ mod tread;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use crate::ident::Digest;
+use crate::ident::{Digest, TireId};
 use crate::inspect::Rules;
 use crate::logbook::{Book, Job, Logbook, Vehicle};
-use crate::procedure::{Bay, Procedure};
+use crate::procedure::{Ask, Bay, Procedure};
 use crate::vehicle::Place;
 use crate::words::{Arg, FactContext, Words};
 
@@ -122,6 +122,19 @@ impl<'a> Sheet<'a> {
 
     fn place(&self, place: Place) -> String {
         self.words.place(&self.vehicle.layout, Some(place))
+    }
+
+    /// Whether the procedure asks for one of these; without a procedure nobody can tell.
+    fn asks(&self, asks: &[Ask]) -> bool {
+        self.procedure.is_none_or(|procedure| procedure.steps.iter().any(|step| asks.contains(&step.asks)))
+    }
+
+    /// A tire by its mark and place; by its place alone when it carries no mark.
+    fn tire_at(&self, tire: TireId, place: Place) -> String {
+        match self.job.mark_of(tire) {
+            Some(mark) => self.say("card-tire-at", &[("mark", mark.into()), ("at", self.place(place).into())]),
+            None => self.place(place),
+        }
     }
 
     fn context(&self) -> FactContext<'a> {

@@ -236,5 +236,7 @@ pub fn facts() -> Vec<Fact> {
             reason: "two digits swapped".into(),
         },
         Fact::Withdrawn { target, reason: "said twice".into() },
+        // Kinds that came later stand after those that are older, so that older bytes stay.
+        Fact::WheelsChosen { job, at: vec![FL, rl] },
     ]
 }

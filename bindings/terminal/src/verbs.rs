@@ -34,7 +34,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card", "export"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
-    ("Tires", &["photo", "wall", "chalk", "tread", "plan"]),
+    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels"]),
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
@@ -109,6 +109,8 @@ pub enum Verb {
     Tread(tires::Tread),
     /// Show the plans that are allowed, or choose one
     Plan(plan::Plans),
+    /// Name the wheels that come off, where none goes elsewhere
+    Wheels(wheels::Wheels),
 
     /// Raise the vehicle: clear of the ground, then full height
     Raise(raising::Raise),
@@ -213,6 +215,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Wall(said) => said.into(),
         Verb::Chalk(said) => said.into(),
         Verb::Tread(said) => said.into(),
+        Verb::Wheels(said) => said.into(),
         Verb::Raise(said) => said.into(),
         Verb::Held => Command::Lift { arm: Arm::Held },
         Verb::ClearUnder => Command::Lift { arm: Arm::AllClear },

@@ -146,6 +146,7 @@ impl<'a> Acting<'a> {
             Command::Mark { at, mark } => self.mark(&bay, &at, mark),
             Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
+            Command::ChooseWheels { at } => self.choose_wheels(&bay, &at),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
             Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),

@@ -5,7 +5,7 @@ use super::view::{
     TaskLine, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
-use crate::caution::{self, CautionId, Circumstance};
+use crate::caution::CautionId;
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
@@ -13,7 +13,6 @@ use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
 use crate::report;
-use crate::sidewall;
 use crate::store::Check;
 use crate::vehicle::Place;
 use crate::words::{FactContext, Quantity, Say, Speech, WearView, Words};
@@ -259,7 +258,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
 
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
-    let here = circumstances(bay);
+    let here = bay.circumstances();
     let shown_before = |caution: CautionId| {
         tasks.iter().any(|other| other.state.is_over() && other.step.cautions.iter().any(|code| code == caution.code()))
     };
@@ -277,24 +276,12 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .collect()
 }
 
-/// The job's circumstances, with what the vehicle and its tires bring along.
-fn circumstances(bay: &Bay<'_>) -> Vec<Circumstance> {
-    let largest = bay
-        .job
-        .fitted
-        .values()
-        .filter_map(|tire| bay.book.tires.get(tire)?.outer.as_deref())
-        .filter_map(|text| sidewall::parse(text).size?.overall_diameter_mm())
-        .reduce(f64::max);
-    let said = bay.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code));
-    said.chain(caution::of_vehicle(bay.vehicle.class, &bay.vehicle.layout, largest)).collect()
-}
-
 fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
     let (pass, at) = match (task.step.asks, task.at) {
         (Ask::Started, Some(at)) => (Pass::Started, at),
         (Ask::Snug, Some(at)) => (Pass::Snug, at),
         (Ask::Final, Some(at)) => (Pass::Final, at),
+        (Ask::Rechecked, Some(at)) => (Pass::Recheck, at),
         (Ask::Cracked, Some(at)) => (Pass::Cracked, at),
         _ => return None,
     };
@@ -304,7 +291,7 @@ fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
         done: order.iter().copied().filter(|nut| !left.contains(nut)).collect(),
         next: order.iter().copied().find(|nut| left.contains(nut)),
         order,
-        target: (pass == Pass::Final).then(|| target(bay, words)).flatten(),
+        target: matches!(pass, Pass::Final | Pass::Recheck).then(|| target(bay, words)).flatten(),
     })
 }
 

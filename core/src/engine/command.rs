@@ -264,6 +264,11 @@ pub enum Command {
         /// Its number in the answer, from 1; or a pattern's code.
         plan: String,
     },
+    /// Names the wheels that come off, when none goes elsewhere.
+    ChooseWheels {
+        /// Where.
+        at: Vec<String>,
+    },
     /// Raises, sets down or lowers the vehicle.
     Lift {
         /// What.

@@ -427,6 +427,13 @@ pub enum Fact {
         /// After these distances.
         after: Vec<Distance>,
     },
+    /// Which wheels come off in a job that moves none elsewhere.
+    WheelsChosen {
+        /// The job.
+        job: JobId,
+        /// Where.
+        at: Vec<Place>,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -482,6 +489,7 @@ impl Fact {
             | Self::GateOpened { job, .. }
             | Self::FindingNoted { job, .. }
             | Self::ToolUsed { job, .. }
+            | Self::WheelsChosen { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),

@@ -120,6 +120,15 @@ impl Job {
         })
     }
 
+    /// The wheels that were named to come off.
+    pub fn wheels_chosen(&self) -> &[Place] {
+        let named = self.last(|fact| match fact {
+            Fact::WheelsChosen { at, .. } => Some(at.as_slice()),
+            _ => None,
+        });
+        named.unwrap_or_default()
+    }
+
     /// The tire that the plan wants at a place.
     pub fn wanted_at(&self, place: Place) -> Option<TireId> {
         match self.plan() {

@@ -41,6 +41,8 @@ pub enum Ask {
     Tread,
     /// A choice of moves.
     Plan,
+    /// Which wheels come off.
+    Wheels,
     /// Nuts cracked loose on the ground.
     Cracked,
     /// Wheels just clear of the ground.
@@ -65,8 +67,12 @@ pub enum Ask {
     Lowered,
     /// Final torque.
     Final,
+    /// Nuts checked again after some miles.
+    Rechecked,
     /// Cold pressure set.
     Pressure,
+    /// The pressure as it was found.
+    PressureFound,
     /// The pressure warning lamp.
     Lamp,
     /// The recheck told.
@@ -98,6 +104,7 @@ impl Ask {
             Self::Mark => "mark",
             Self::Tread => "tread",
             Self::Plan => "plan",
+            Self::Wheels => "wheels",
             Self::Cracked => "cracked",
             Self::RaisedClear => "raised-clear",
             Self::RaisedFull => "raised-full",
@@ -110,7 +117,9 @@ impl Ask {
             Self::AllClear => "all-clear",
             Self::Lowered => "lowered",
             Self::Final => "final",
+            Self::Rechecked => "rechecked",
             Self::Pressure => "pressure",
+            Self::PressureFound => "pressure-found",
             Self::Lamp => "lamp",
             Self::Recheck => "recheck",
             Self::Signature => "signature",
@@ -119,7 +128,10 @@ impl Ask {
 
     /// Whether the step turns nuts, so that it is not asked of a spare on its carrier.
     pub fn works_on_nuts(self) -> bool {
-        matches!(self, Self::Cracked | Self::Started | Self::Snug | Self::Final | Self::MarkRead | Self::Looks)
+        matches!(
+            self,
+            Self::Cracked | Self::Started | Self::Snug | Self::Final | Self::Rechecked | Self::MarkRead | Self::Looks
+        )
     }
 
     /// What a fact answers, and where; none for facts that answer no step. A
@@ -135,12 +147,14 @@ impl Ask {
             Fact::MarkChalked { at, .. } => (Self::Mark, Some(*at)),
             Fact::TreadMeasured { at, .. } => (Self::Tread, Some(*at)),
             Fact::PlanChosen { .. } => (Self::Plan, None),
+            Fact::WheelsChosen { .. } => (Self::Wheels, None),
             Fact::NutTightened { at, pass, .. } => (
                 match pass {
                     Pass::Cracked => Self::Cracked,
                     Pass::Started => Self::Started,
                     Pass::Snug => Self::Snug,
-                    Pass::Final | Pass::Recheck => Self::Final,
+                    Pass::Final => Self::Final,
+                    Pass::Recheck => Self::Rechecked,
                 },
                 Some(*at),
             ),

@@ -3,11 +3,15 @@
 use std::collections::BTreeSet;
 
 use super::{Ask, Condition, Per, Procedure, Step, Unmet};
+use crate::caution::{self, Circumstance};
 use crate::drive;
+use crate::due;
 use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, Shelf, Turned};
 use crate::finding::State;
 use crate::ident::{EntryId, TireId};
 use crate::logbook::{Book, Job, Vehicle};
+use crate::measure::{Distance, DistanceUnit};
+use crate::sidewall;
 use crate::vehicle::{Drive, Place, Row, Side};
 
 /// One step at one place, and how it stands.
@@ -71,6 +75,76 @@ impl<'a> Bay<'a> {
         wheels.into_iter().map(Place::Wheel).collect()
     }
 
+    /// The job's circumstances, with what the vehicle, its tires and what happened in the job bring along.
+    pub fn circumstances(&self) -> Vec<Circumstance> {
+        let largest = self
+            .job
+            .fitted
+            .values()
+            .filter_map(|tire| self.book.tires.get(tire)?.outer.as_deref())
+            .filter_map(|text| sidewall::parse(text).size?.overall_diameter_mm())
+            .reduce(f64::max);
+        let said = self.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code));
+        let mut here: Vec<Circumstance> =
+            said.chain(caution::of_vehicle(self.vehicle.class, &self.vehicle.layout, largest)).collect();
+        here.extend((!self.rechecks_left().is_empty()).then_some(Circumstance::RecheckLeft));
+        here
+    }
+
+    /// The wheels whose nuts were tightened at the vehicle's last visit, in walking
+    /// order; all of them when this book knows of no such visit.
+    pub fn loosened(&self) -> Vec<Place> {
+        let walk = self.walk();
+        let Some(last) = self.last_work() else { return walk };
+        walk.into_iter().filter(|place| last.came_off(*place)).collect()
+    }
+
+    /// The last visit before this one in which a wheel came off.
+    fn last_work(&self) -> Option<&'a Job> {
+        let off = |job: &&Job| job.lines.iter().any(|line| matches!(line.fact, Fact::WheelOff { .. }));
+        self.earlier().rev().find(off)
+    }
+
+    /// This vehicle's jobs before this one, practice left out unless this is practice too.
+    fn earlier(&self) -> impl DoubleEndedIterator<Item = &'a Job> + use<'a> {
+        let (now, vehicle, practice) = (self.job.number, self.vehicle.id, self.job.practice);
+        let jobs = self.book.jobs.iter();
+        jobs.filter(move |job| job.number < now && job.vehicle == vehicle && (practice || !job.practice))
+    }
+
+    /// The rechecks that the manual prints and that were not done yet, this job's
+    /// own counted as done; the last one again when a nut moved at it.
+    pub fn rechecks_left(&self) -> Vec<Distance> {
+        let rechecked = |job: &Job| {
+            job.lines.iter().any(|line| matches!(line.fact, Fact::NutTightened { pass: Pass::Recheck, .. }))
+        };
+        if !rechecked(self.job) {
+            return Vec::new();
+        }
+        let since = self.last_work().map_or(0, |work| work.number);
+        let done = self.earlier().filter(|job| job.number >= since && rechecked(job)).count().saturating_add(1);
+        let printed: Vec<Distance> = match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|s| &s.shelf) {
+            Some(Shelf::Torque { spec, .. }) => spec.recheck.iter().map(|recheck| recheck.by).collect(),
+            _ => Vec::new(),
+        };
+        let left: Vec<Distance> = printed.iter().copied().skip(done).collect();
+        let moved = || {
+            self.walk()
+                .into_iter()
+                .any(|place| self.job.nuts(place, Pass::Recheck).values().any(|nut| nut.turned == Some(Turned::Moved)))
+        };
+        if !left.is_empty() || !moved() {
+            return left;
+        }
+        match printed.last() {
+            Some(last) => vec![*last],
+            None => {
+                let unit = self.job.odometer().map_or(DistanceUnit::Mile, |reading| reading.unit());
+                due::trade_recheck(unit).map(|window| vec![window.by]).unwrap_or_default()
+            }
+        }
+    }
+
     /// Places that wheels leave or reach by the plan, in walking order; the spare last.
     pub fn moving(&self) -> Vec<Place> {
         let mut places: BTreeSet<Place> = BTreeSet::new();
@@ -79,6 +153,7 @@ impl<'a> Bay<'a> {
                 places.extend([m.from, m.to]);
             }
         }
+        places.extend(self.job.wheels_chosen());
         places.extend(self.job.fitted.keys().filter(|place| self.job.came_off(**place)));
         self.walk()
             .into_iter()
@@ -94,10 +169,10 @@ impl<'a> Bay<'a> {
 
     /// How many nuts a wheel has, when known: counted in this job, else from the shelf.
     pub fn studs(&self) -> Option<u8> {
-        let counted = self.step_asking(Ask::Studs).and_then(|step| match self.answer(&step.id, None) {
+        let counted = match self.answered(Ask::Studs) {
             Some(Answer::Count(count)) => u8::try_from(*count).ok(),
             _ => None,
-        });
+        };
         counted.or_else(|| match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
             Some(Shelf::Torque { studs, .. }) => *studs,
             _ => None,
@@ -131,9 +206,9 @@ impl<'a> Bay<'a> {
         })
     }
 
-    /// Whether a step applies to this job.
-    fn applies(&self, step: &Step) -> bool {
-        let fits = step.when.iter().all(|when| self.job.circumstances.contains(when));
+    /// Whether a step applies to this job, under these circumstances.
+    fn applies(&self, step: &Step, here: &[Circumstance]) -> bool {
+        let fits = step.when.iter().all(|when| here.iter().any(|here| here.code() == when));
         let follows = step.after.as_ref().is_none_or(
             |(id, wanted)| matches!(self.answer(id, None), Some(Answer::Choice(choice)) if choice == wanted),
         );
@@ -146,6 +221,7 @@ impl<'a> Bay<'a> {
             Per::Job => return vec![None],
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
+            Per::Loosened => self.loosened(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
             Per::Moving => self.moving(),
         };
@@ -154,7 +230,8 @@ impl<'a> Bay<'a> {
 
     /// All tasks in the order they are asked: steps of one round place by place.
     pub fn tasks(&self) -> Vec<Task<'a>> {
-        let steps: Vec<&Step> = self.procedure.steps.iter().filter(|step| self.applies(step)).collect();
+        let here = self.circumstances();
+        let steps: Vec<&Step> = self.procedure.steps.iter().filter(|step| self.applies(step, &here)).collect();
         let mut tasks = Vec::new();
         let mut rest = steps.as_slice();
         while let Some((first, _)) = rest.split_first() {
@@ -186,14 +263,16 @@ impl<'a> Bay<'a> {
         self.tasks().into_iter().find(|task| !task.state.is_over())
     }
 
-    /// The first step that asks this, whether it applies or not.
-    fn step_asking(&self, ask: Ask) -> Option<&'a Step> {
-        self.procedure.steps.iter().find(|step| step.asks == ask)
+    /// The answer to a step that asks this, whichever of several it is.
+    fn answered(&self, ask: Ask) -> Option<&'a Answer> {
+        let asking = self.procedure.steps.iter().filter(|step| step.asks == ask);
+        asking.filter_map(|step| self.answer(&step.id, None)).next_back()
     }
 
     /// The step that a fact of this kind answers, when the procedure asks for it.
     pub fn step_for(&self, ask: Ask) -> Option<&'a Step> {
-        self.procedure.steps.iter().find(|step| step.asks == ask && self.applies(step))
+        let here = self.circumstances();
+        self.procedure.steps.iter().find(|step| step.asks == ask && self.applies(step, &here))
     }
 
     /// How a step at a place stands.
@@ -252,12 +331,13 @@ impl<'a> Bay<'a> {
                 let hung = !self.job.is_off(place) && self.job.came_off(place);
                 (hung && self.job.mark_read_at(place).is_some()).then_some(None)
             }
-            Ask::Cracked | Ask::Started | Ask::Snug | Ask::Final => {
+            Ask::Cracked | Ask::Started | Ask::Snug | Ask::Final | Ask::Rechecked => {
                 let place = at?;
                 let pass = match step.asks {
                     Ask::Cracked => Pass::Cracked,
                     Ask::Started => Pass::Started,
                     Ask::Snug => Pass::Snug,
+                    Ask::Rechecked => Pass::Recheck,
                     _ => Pass::Final,
                 };
                 self.nuts_left(place, pass).is_some_and(|left| left.is_empty()).then_some(None)
@@ -268,7 +348,10 @@ impl<'a> Bay<'a> {
             // Once the vehicle stands on its wheels again, what was said on the way down stays answered.
             Ask::AllClear => (self.all_clear() || self.is_down_again()).then_some(None),
             Ask::Lowered => self.is_down_again().then_some(None),
-            Ask::Approval => entry(&|fact| matches!(fact, Fact::WorkApproved { approved: true, .. })),
+            Ask::PressureFound => entry(&|fact| matches!(fact, Fact::PressureMeasured { at: a, .. } if Some(*a) == at)),
+            Ask::Approval => entry(
+                &|fact| matches!(fact, Fact::WorkApproved { what, approved: true, .. } if what != Fact::UNSAFE_TOLD),
+            ),
             asks => entry(&|fact| Ask::answered_by(fact) == Some((asks, at))),
         }
     }
@@ -349,7 +432,7 @@ impl<'a> Bay<'a> {
         match condition {
             Condition::Approved => {
                 let said = job.last(|fact| match fact {
-                    Fact::WorkApproved { approved, .. } => Some(*approved),
+                    Fact::WorkApproved { what, approved, .. } if what != Fact::UNSAFE_TOLD => Some(*approved),
                     _ => None,
                 });
                 (!self.vehicle.own && said != Some(true)).then(|| Unmet::Approved { declined: said == Some(false) })
@@ -366,16 +449,14 @@ impl<'a> Bay<'a> {
                 (!known).then_some(Unmet::DriveKnown)
             }
             Condition::PlanChosen => job.plan().is_none().then_some(Unmet::PlanChosen),
+            Condition::WheelsChosen => job.wheels_chosen().is_empty().then_some(Unmet::WheelsChosen),
             Condition::Cracked => self
                 .moving_wheels()
                 .into_iter()
                 .find(|place| self.nuts_left(*place, Pass::Cracked).is_none_or(|left| !left.is_empty()))
                 .map(|at| Unmet::Cracked { at }),
             Condition::Clear => (!job.lifted(Arm::Clear)).then_some(Unmet::Clear),
-            Condition::Rocked => {
-                let rocked = self.step_asking(Ask::Rocked).is_some_and(|step| self.answer(&step.id, None).is_some());
-                (!rocked).then_some(Unmet::Rocked)
-            }
+            Condition::Rocked => self.answered(Ask::Rocked).is_none().then_some(Unmet::Rocked),
             Condition::Held => (!job.lifted(Arm::Held)).then_some(Unmet::Held),
             Condition::WheelIsOff => {
                 let place = at?;
@@ -409,14 +490,11 @@ impl<'a> Bay<'a> {
                 }
                 first_left(Pass::Snug).map(|(at, nuts)| Unmet::AllSnug { at, nuts })
             }
-            Condition::TrayEmpty => {
-                let step = self.step_asking(Ask::Count)?;
-                match self.answer(&step.id, None) {
-                    Some(Answer::Count(0)) => None,
-                    Some(Answer::Count(left)) => Some(Unmet::TrayEmpty { left: Some(*left) }),
-                    _ => Some(Unmet::TrayEmpty { left: None }),
-                }
-            }
+            Condition::TrayEmpty => match self.answered(Ask::Count) {
+                Some(Answer::Count(0)) => None,
+                Some(Answer::Count(left)) => Some(Unmet::TrayEmpty { left: Some(*left) }),
+                _ => Some(Unmet::TrayEmpty { left: None }),
+            },
             Condition::AllClear => (!self.all_clear()).then_some(Unmet::AllClear),
             Condition::Down => {
                 let up = !matches!(job.arm(None), None | Some((Arm::Down, _)));
@@ -424,6 +502,10 @@ impl<'a> Bay<'a> {
             }
             Condition::TorqueKnown => (!self.known(Kind::Torque)).then_some(Unmet::TorqueKnown),
             Condition::FinalDone => first_left(Pass::Final).map(|(at, nuts)| Unmet::FinalDone { at, nuts }),
+            Condition::Rechecked => self.loosened().into_iter().find_map(|at| {
+                let nuts = self.nuts_left(at, Pass::Recheck).unwrap_or_default();
+                (!nuts.is_empty() || self.studs().is_none()).then_some(Unmet::Rechecked { at, nuts })
+            }),
             Condition::UnsafeTold => self.unsafe_untold().map(|(at, part)| Unmet::UnsafeTold { at, part }),
             Condition::SeatSound => {
                 let place = at?;

@@ -18,6 +18,8 @@ pub enum Condition {
     DriveKnown,
     /// Moves were chosen.
     PlanChosen,
+    /// The wheels that come off were named.
+    WheelsChosen,
     /// Nuts were cracked loose while the tires still stood.
     Cracked,
     /// The vehicle was raised until its wheels were just clear.
@@ -44,6 +46,8 @@ pub enum Condition {
     TorqueKnown,
     /// Each nut of each wheel that came off has its final torque.
     FinalDone,
+    /// Each nut of each wheel that was tightened last time was checked again.
+    Rechecked,
     /// The customer was told of everything unsafe and answered.
     UnsafeTold,
     /// No seat or stud is unsafe at this wheel.
@@ -52,11 +56,12 @@ pub enum Condition {
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 21] = [
         Self::Approved,
         Self::LockKey,
         Self::DriveKnown,
         Self::PlanChosen,
+        Self::WheelsChosen,
         Self::Cracked,
         Self::Clear,
         Self::Rocked,
@@ -70,6 +75,7 @@ impl Condition {
         Self::Down,
         Self::TorqueKnown,
         Self::FinalDone,
+        Self::Rechecked,
         Self::UnsafeTold,
         Self::SeatSound,
     ];
@@ -96,6 +102,7 @@ impl Condition {
             Self::LockKey => "lock-key",
             Self::DriveKnown => "drive-known",
             Self::PlanChosen => "plan-chosen",
+            Self::WheelsChosen => "wheels-chosen",
             Self::Cracked => "cracked",
             Self::Clear => "clear",
             Self::Rocked => "rocked",
@@ -109,6 +116,7 @@ impl Condition {
             Self::Down => "down",
             Self::TorqueKnown => "torque-known",
             Self::FinalDone => "final-done",
+            Self::Rechecked => "rechecked",
             Self::UnsafeTold => "unsafe-told",
             Self::SeatSound => "seat-sound",
         }
@@ -133,6 +141,8 @@ pub enum Unmet {
     DriveKnown,
     /// No moves were chosen.
     PlanChosen,
+    /// No wheel was named that comes off.
+    WheelsChosen,
     /// Nuts are not cracked loose at these places.
     Cracked {
         /// The first such place.
@@ -192,6 +202,13 @@ pub enum Unmet {
         /// Which.
         nuts: Vec<u8>,
     },
+    /// Nuts were not checked again.
+    Rechecked {
+        /// Where.
+        at: Place,
+        /// Which.
+        nuts: Vec<u8>,
+    },
     /// The customer was not told of something unsafe.
     UnsafeTold {
         /// Where.
@@ -216,6 +233,7 @@ impl Unmet {
             Self::LockKey { .. } => Condition::LockKey,
             Self::DriveKnown => Condition::DriveKnown,
             Self::PlanChosen => Condition::PlanChosen,
+            Self::WheelsChosen => Condition::WheelsChosen,
             Self::Cracked { .. } => Condition::Cracked,
             Self::Clear => Condition::Clear,
             Self::Rocked => Condition::Rocked,
@@ -229,6 +247,7 @@ impl Unmet {
             Self::Down => Condition::Down,
             Self::TorqueKnown => Condition::TorqueKnown,
             Self::FinalDone { .. } => Condition::FinalDone,
+            Self::Rechecked { .. } => Condition::Rechecked,
             Self::UnsafeTold { .. } => Condition::UnsafeTold,
             Self::SeatSound { .. } => Condition::SeatSound,
         }
@@ -243,6 +262,7 @@ impl Unmet {
             | Self::Started { at, .. }
             | Self::AllSnug { at, .. }
             | Self::FinalDone { at, .. }
+            | Self::Rechecked { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
             Self::UnsafeTold { at, .. } => *at,
             _ => None,

@@ -19,6 +19,9 @@ pub enum Per {
     Place,
     /// At each wheel that the plan moves, or that otherwise comes off.
     Moving,
+    /// At each wheel whose nuts were tightened at the vehicle's last visit; at
+    /// every wheel when this book knows of none.
+    Loosened,
 }
 
 /// One step.
@@ -176,6 +179,7 @@ const FIRM: &[(Ask, Condition)] = &[
     (Ask::Final, Condition::TorqueKnown),
     (Ask::Signature, Condition::FinalDone),
     (Ask::Signature, Condition::UnsafeTold),
+    (Ask::Rechecked, Condition::TorqueKnown),
 ];
 
 impl Procedure {

@@ -45,7 +45,10 @@ impl Sheet<'_> {
     /// Where: the place; for a tire's own finding the tire, and where it goes.
     fn whereabouts(&self, finding: &Finding) -> Option<String> {
         let at = finding.at?;
-        let Some(tire) = finding.tire else { return Some(self.place(at)) };
+        // A tire without a mark is named by where it is.
+        let Some(tire) = finding.tire.filter(|tire| self.job.mark_of(*tire).is_some()) else {
+            return Some(self.place(at));
+        };
         let to = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| m.tire == tire)).map_or(at, |m| m.to);
         let id = if to == at { "card-tire-of" } else { "card-tire-of-to" };
         let (mark, at, to) = (self.mark(tire), self.place(at), self.place(to));

@@ -9,6 +9,7 @@ use crate::calendar::Moment;
 use crate::entry::Fact;
 use crate::ident::PersonId;
 use crate::logbook::Status;
+use crate::procedure::Ask;
 use crate::vehicle::Drive;
 
 impl Sheet<'_> {
@@ -53,6 +54,9 @@ impl Sheet<'_> {
             ("card-work", self.work()),
             ("card-opened", self.moment(self.job.opened)),
         ];
+        if self.drive_is_unknown() && !self.asks(&[Ask::Drive]) {
+            rows.retain(|(name, _)| *name != "card-drive");
+        }
         if let Some(ended) = self.ended_at() {
             rows.push(("card-ended", self.moment(ended)));
         }
@@ -62,6 +66,10 @@ impl Sheet<'_> {
                 div { dt { (self.t("card-people")) } dd { ul class="plain" { @for person in self.people() { li { (person) } } } } }
             }
         }
+    }
+
+    fn drive_is_unknown(&self) -> bool {
+        self.bay().is_none_or(|bay| bay.drive() == Drive::Unknown)
     }
 
     fn drive(&self) -> String {

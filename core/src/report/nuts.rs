@@ -6,6 +6,7 @@ use super::Sheet;
 use crate::entry::{Kind, Pass, Shelf, Turned};
 use crate::fastening;
 use crate::logbook::NutSaid;
+use crate::procedure::Ask;
 use crate::vehicle::Place;
 
 /// How far a nut has come.
@@ -15,11 +16,14 @@ enum Come {
     Begun,
     Snug,
     NotProven,
+    MovedAgain,
+    Held,
     Final,
 }
 
 impl Come {
-    const ALL: [Self; 5] = [Self::Final, Self::NotProven, Self::Snug, Self::Begun, Self::Nothing];
+    const ALL: [Self; 7] =
+        [Self::Final, Self::Held, Self::MovedAgain, Self::NotProven, Self::Snug, Self::Begun, Self::Nothing];
 
     fn code(self) -> &'static str {
         match self {
@@ -27,6 +31,8 @@ impl Come {
             Self::Begun => "begun",
             Self::Snug => "snug",
             Self::NotProven => "not-proven",
+            Self::MovedAgain => "moved-again",
+            Self::Held => "held",
             Self::Final => "final",
         }
     }
@@ -38,14 +44,20 @@ impl Sheet<'_> {
             .places()
             .into_iter()
             .filter(|place| *place != Place::Spare)
-            .filter(|place| self.job.came_off(*place) || !self.job.nuts(*place, Pass::Final).is_empty())
+            .filter(|place| {
+                let said = |pass| !self.job.nuts(*place, pass).is_empty();
+                self.job.came_off(*place) || said(Pass::Final) || said(Pass::Recheck)
+            })
             .collect();
+        if places.is_empty() && !self.asks(&[Ask::Final, Ask::Rechecked]) {
+            return html! {};
+        }
         let contents = html! {
             (self.specification())
             @if places.is_empty() { p { (self.t("card-no-nuts")) } }
             @else {
                 div class="grid wheels" { @for place in &places { (self.wheel_nuts(*place)) } }
-                (self.legend())
+                (self.legend(&places))
             }
             (self.recheck())
         };
@@ -77,14 +89,28 @@ impl Sheet<'_> {
         match last {
             Some(Some(Turned::Moved)) => Come::Final,
             Some(_) => Come::NotProven,
-            None if said(Pass::Snug).is_some() => Come::Snug,
-            None if said(Pass::Started).is_some() => Come::Begun,
-            None => Come::Nothing,
+            None => match said(Pass::Recheck).map(|said| said.turned) {
+                Some(Some(Turned::Still)) => Come::Held,
+                Some(_) => Come::MovedAgain,
+                None => self.before_final(place, nut),
+            },
+        }
+    }
+
+    fn before_final(&self, place: Place, nut: u8) -> Come {
+        let said = |pass| self.job.nuts(place, pass).contains_key(&nut);
+        if said(Pass::Snug) {
+            Come::Snug
+        } else if said(Pass::Started) {
+            Come::Begun
+        } else {
+            Come::Nothing
         }
     }
 
     fn wheel_nuts(&self, place: Place) -> Markup {
-        let seen = [Pass::Final, Pass::Snug, Pass::Started, Pass::Cracked].map(|pass| self.job.nuts(place, pass));
+        let seen = [Pass::Final, Pass::Recheck, Pass::Snug, Pass::Started, Pass::Cracked]
+            .map(|pass| self.job.nuts(place, pass));
         let most = seen.iter().filter_map(|nuts| nuts.keys().next_back().copied()).max();
         let Some(studs) = self.studs().or(most).filter(|studs| *studs > 0) else {
             return html! { figure { figcaption { strong { (self.place(place)) } } p { (self.t("card-nuts-uncounted")) } } };
@@ -123,7 +149,9 @@ impl Sheet<'_> {
     /// To which setting, and nut by nut or a wheel in order, as recorded.
     fn final_lines(&self, place: Place) -> Vec<String> {
         let mut lines = Vec::new();
-        let said: Vec<NutSaid> = self.job.nuts(place, Pass::Final).into_values().collect();
+        let finals = self.job.nuts(place, Pass::Final);
+        let again = self.job.nuts(place, Pass::Recheck);
+        let said: Vec<NutSaid> = if finals.is_empty() { &again } else { &finals }.values().copied().collect();
         if !said.is_empty() {
             let how = if said.iter().all(|said| said.in_order) {
                 "card-nuts-in-order"
@@ -140,18 +168,23 @@ impl Sheet<'_> {
             let id = if settings.is_empty() { "card-setting-unknown" } else { "card-setting" };
             lines.push(self.say(id, &[("setting", settings.into())]));
         }
-        let again = self.job.nuts(place, Pass::Recheck);
-        if !again.is_empty() {
+        if !again.is_empty() && !finals.is_empty() {
             let held = again.values().filter(|said| said.turned == Some(Turned::Still)).count();
             lines.push(self.say("card-rechecked", &[("held", held.into()), ("of", again.len().into())]));
         }
         lines
     }
 
-    fn legend(&self) -> Markup {
+    /// What the signs on these wheels mean.
+    fn legend(&self, places: &[Place]) -> Markup {
+        let studs = self.studs().unwrap_or_default();
+        let shown: Vec<Come> = Come::ALL
+            .into_iter()
+            .filter(|kind| places.iter().any(|place| (1..=studs).any(|nut| self.come(*place, nut) == *kind)))
+            .collect();
         html! {
             ul class="legend small" {
-                @for come in Come::ALL {
+                @for come in shown {
                     li {
                         svg viewBox="0 0 40 40" class="legend-nut" aria-hidden="true" { (nut_at(20.0, 20.0, 1, come)) }
                         (self.t(&format!("card-legend-{}", come.code())))
@@ -177,6 +210,6 @@ fn nut_at(x: f64, y: f64, number: usize, come: Come) -> Markup {
     html! {
         circle class={ "nut nut-" (come.code()) } cx=(x) cy=(y) r="14" {}
         text class={ "nut-number nut-number-" (come.code()) } x=(x) y=(y + 5.0) text-anchor="middle" { (number) }
-        @if come == Come::NotProven { path class="nut-bar" d={ "M" (x - 17.0) " " (y + 17.0) " L" (x + 17.0) " " (y - 17.0) } {} }
+        @if matches!(come, Come::NotProven | Come::MovedAgain) { path class="nut-bar" d={ "M" (x - 17.0) " " (y + 17.0) " L" (x + 17.0) " " (y - 17.0) } {} }
     }
 }

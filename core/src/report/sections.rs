@@ -7,6 +7,7 @@ use crate::entry::{Fact, Kind, Shelf, ToolKind};
 use crate::ident::ToolId;
 use crate::logbook::{Line, Status};
 use crate::measure::Pressure;
+use crate::procedure::Ask;
 use crate::vehicle::Place;
 
 impl Sheet<'_> {
@@ -14,6 +15,9 @@ impl Sheet<'_> {
     pub(super) fn pressures(&self) -> Markup {
         let rows: Vec<Vec<Markup>> = self.places().into_iter().filter_map(|place| self.pressure_row(place)).collect();
         let sensors = self.sentences(|fact| matches!(fact, Fact::SensorRead { .. }));
+        if rows.is_empty() && sensors.is_empty() && !self.asks(&[Ask::Pressure, Ask::PressureFound, Ask::Lamp]) {
+            return html! {};
+        }
         let placard = self.book.on_shelf(&self.vehicle.model, Kind::Placard);
         let contents = html! {
             @if rows.is_empty() { p { (self.t("card-no-pressures")) } }
@@ -100,14 +104,14 @@ impl Sheet<'_> {
             .collect();
         let damage = self.sentences(|fact| matches!(fact, Fact::DamageSeen { .. }));
         let contents = html! {
-            @if approvals.is_empty() {
+            @if approvals.is_empty() && (self.vehicle.own || self.asks(&[Ask::Approval])) {
                 p { (self.t(if self.vehicle.own { "card-own" } else { "card-no-approval" })) }
             }
             (self.part("card-approvals", &approvals))
             (self.part("card-damage", &damage))
-            @if damage.is_empty() { p { (self.t("card-no-damage")) } }
+            @if damage.is_empty() && self.asks(&[Ask::Damage]) { p { (self.t("card-no-damage")) } }
         };
-        self.section("given", "card-given", Some(contents))
+        self.section("given", "card-given", (!contents.0.is_empty()).then_some(contents))
     }
 
     /// A line with its time and the person who said it.

@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::Sheet;
 use crate::entry::{Fact, SidewallSide};
 use crate::ident::TireId;
+use crate::procedure::Ask;
 use crate::sidewall::{self, Marking, TinAge};
 use crate::vehicle::Place;
 
@@ -27,7 +28,7 @@ impl Sheet<'_> {
     /// Where each tire was, is wanted and hangs, with the drawing.
     pub(super) fn moves(&self) -> Markup {
         let Some((pattern, moves)) = self.job.plan() else {
-            return self.section("moves", "card-moves", Some(html! { p { (self.t("card-no-plan")) } }));
+            return self.without_moves();
         };
         let rows: Vec<Vec<Markup>> = self
             .places()
@@ -55,6 +56,19 @@ impl Sheet<'_> {
         self.section("moves", "card-moves", Some(contents))
     }
 
+    /// Which wheels came off and went back, where a visit moves none elsewhere.
+    fn without_moves(&self) -> Markup {
+        if self.asks(&[Ask::Plan]) {
+            return self.section("moves", "card-moves", Some(html! { p { (self.t("card-no-plan")) } }));
+        }
+        let off = self.places().into_iter().filter(|place| self.job.came_off(*place));
+        let off = self.words.and_list(off.map(|place| self.place(place)));
+        let id = if off.is_empty() { "card-none-off" } else { "card-off-and-on" };
+        let contents =
+            self.asks(&[Ask::WheelOff]).then(|| html! { p { (self.say(id, &[("at", off.as_str().into())])) } });
+        self.section("moves", "card-wheels", contents)
+    }
+
     /// Size, service, date and age of each tire, as read.
     pub(super) fn sidewalls(&self) -> Markup {
         let mut rows: Vec<Vec<Markup>> = Vec::new();
@@ -63,6 +77,9 @@ impl Sheet<'_> {
             for side in [SidewallSide::Outer, SidewallSide::Inner] {
                 rows.extend(self.sidewall(place, *tire, side));
             }
+        }
+        if rows.is_empty() && !self.asks(&[Ask::Sidewall]) {
+            return html! {};
         }
         let more = rows.iter().any(|row| row.last().is_some_and(|cell| !cell.0.is_empty()));
         let all = ["card-tire", "card-size", "card-service", "card-tin", "card-made", "card-age", "card-more"];
@@ -83,7 +100,7 @@ impl Sheet<'_> {
         let marking = sidewall::parse(text);
         let unknown = || self.t("card-not-read");
         let (made, age) = self.made(&marking);
-        let named = self.say("card-tire-at", &[("mark", self.mark(tire).into()), ("at", self.place(place).into())]);
+        let named = self.tire_at(tire, place);
         let inner = side == SidewallSide::Inner;
         let cells = [
             marking.size.as_ref().map_or_else(unknown, ToString::to_string),

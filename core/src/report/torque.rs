@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::Sheet;
 use crate::entry::{Fact, Kind, Shelf};
 use crate::fastener::TorqueSpec;
-use crate::procedure::Condition;
+use crate::procedure::{Ask, Condition};
 
 impl Sheet<'_> {
     /// The torque as printed with its source, or that it is not known and why work went on.
@@ -60,6 +60,13 @@ impl Sheet<'_> {
             Fact::RecheckTold { .. } => Some(self.words.fact(fact, &self.context())),
             _ => None,
         });
+        if told.is_none() && !self.asks(&[Ask::Recheck]) {
+            return html! {};
+        }
+        let held = self.asks(&[Ask::Rechecked]) && !self.asks(&[Ask::Final]) && told.is_none();
+        if held && self.bay().is_some_and(|bay| bay.rechecks_left().is_empty()) {
+            return html! { h3 { (self.t("card-recheck")) } p { (self.t("card-recheck-none-left")) } };
+        }
         html! {
             h3 { (self.t("card-recheck")) }
             @match told {

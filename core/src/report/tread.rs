@@ -7,6 +7,7 @@ use crate::ident::TireId;
 use crate::limits::{self, Circumstances, Force};
 use crate::logbook::DepthSeen;
 use crate::measure::{Depth, DepthUnit};
+use crate::procedure::Ask;
 use crate::vehicle::Place;
 
 /// The bar of a tire that is as deep as this fills the width, mm.
@@ -30,10 +31,16 @@ impl Sheet<'_> {
             .into_iter()
             .filter_map(|place| self.tire_bars(place, *self.job.fitted.get(&place)?))
             .collect();
+        if tires.is_empty() && !self.asks(&[Ask::Tread]) {
+            return html! {};
+        }
         let contents = html! {
             @if tires.is_empty() { p { (self.t("card-no-tread")) } }
             @else {
-                p class="small" { (self.t("card-tread-how")) }
+                p class="small" {
+                    (self.t("card-tread-how"))
+                    @if self.job.plan().is_some() { " " (self.t("card-tread-places")) }
+                }
                 div class="grid" { @for tire in &tires { (tire) } }
             }
         };
@@ -48,7 +55,7 @@ impl Sheet<'_> {
         if let Some(before) = before {
             rows.push(Row { name: self.t("card-last-time"), depth: before.lowest, class: "bar before" });
         }
-        let named = self.say("card-tire-at", &[("mark", self.mark(tire).into()), ("at", self.place(place).into())]);
+        let named = self.tire_at(tire, place);
         let id = format!("tread-{}", tire.short());
         let readings = self.words.depths(grooves);
         Some(html! {

@@ -158,6 +158,7 @@ impl Words {
             | Fact::TreadMeasured { .. }
             | Fact::PressureMeasured { .. } => self.said_of_tire(fact, context),
             Fact::PlanChosen { .. }
+            | Fact::WheelsChosen { .. }
             | Fact::Lifted { .. }
             | Fact::WheelOff { .. }
             | Fact::WheelOn { .. }
@@ -425,6 +426,10 @@ impl Words {
                 let moves = self.moves(moves, context);
                 let id = if moves.is_empty() { "fact-plan-bare" } else { "fact-plan" };
                 self.text(id, &[("pattern", self.pattern(pattern).into()), ("moves", moves.into())])
+            }
+            Fact::WheelsChosen { at, .. } => {
+                let at = self.and_list(at.iter().map(|place| self.place_in(context, Some(*place))));
+                self.text("fact-wheels-chosen", &[("at", at.into())])
             }
             Fact::Lifted { arm, means, .. } => {
                 let id = match arm {

@@ -82,6 +82,7 @@ impl Words {
             Unmet::Started { nuts, .. } => self.nuts_unmet("unmet-started", "unmet-not-counted", at, nuts),
             Unmet::AllSnug { nuts, .. } => self.nuts_unmet("unmet-snug", "unmet-wheel-missing", at, nuts),
             Unmet::FinalDone { nuts, .. } => self.nuts_unmet("unmet-final", "unmet-final-off", at, nuts),
+            Unmet::Rechecked { nuts, .. } => self.nuts_unmet("unmet-rechecked", "unmet-not-counted", at, nuts),
             Unmet::TrayEmpty { left: None } => self.text("unmet-tray-uncounted", &[]),
             Unmet::TrayEmpty { left: Some(left) } => self.text("unmet-tray-left", &[("left", f64::from(*left).into())]),
             Unmet::UnsafeTold { part, .. } | Unmet::SeatSound { part, .. } => {
@@ -91,6 +92,7 @@ impl Words {
             | Unmet::LockKey { .. }
             | Unmet::DriveKnown
             | Unmet::PlanChosen
+            | Unmet::WheelsChosen
             | Unmet::Cracked { .. }
             | Unmet::Clear
             | Unmet::Rocked

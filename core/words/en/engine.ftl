@@ -112,6 +112,7 @@ trouble-not-moved = The wheel at { $place } did not come off in this job.
 trouble-count-nuts = Count the nuts on one wheel first.
 trouble-no-nut = This wheel has { $count } nuts, numbered like a clock from the top.
 trouble-moved = Say whether the nut moved before the click, or clicked without moving.
+trouble-which-wheels = Name at least one wheel that comes off.
 trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim or brake.
 
 ask-seen = Say “seen” once you have looked.

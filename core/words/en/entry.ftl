@@ -193,6 +193,7 @@ fact-drive-owner = The owner says: { $drive }.
 fact-plan = Moves chosen: { $pattern }. { $moves }.
 fact-plan-bare = Moves chosen: { $pattern }; no tire moves.
 plan-move = { $from } to { $to }
+fact-wheels-chosen = Wheels that come off: { $at }.
 fact-lifted-clear = raised { $means } until the wheels are just clear.
 fact-lifted-full = raised { $means } to working height.
 fact-lifted-held = seen to hold { $means }.

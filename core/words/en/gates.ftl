@@ -3,6 +3,7 @@ condition-approved = work approved
 condition-lock-key = lock key at hand
 condition-drive-known = drive known
 condition-plan-chosen = moves chosen
+condition-wheels-chosen = wheels named
 condition-cracked = nuts cracked loose on the ground
 condition-clear = wheels just clear
 condition-rocked = vehicle rocked
@@ -16,6 +17,7 @@ condition-all-clear = all clear under the vehicle
 condition-down = vehicle on its wheels
 condition-torque-known = torque specification known
 condition-final-done = final torque on every nut
+condition-rechecked = every nut checked again
 condition-unsafe-told = customer told what is unsafe
 condition-seat-sound = seats and studs not unsafe
 
@@ -26,6 +28,7 @@ unmet-lock-key = Nobody has said whether the locking nuts' key is at hand. Find 
 unmet-lock-key-missing = The locking nuts' key is missing. Find it before the vehicle goes up.
 unmet-drive-known = Which axles drive is not settled. Read the manual, or look at both axles' hubs.
 unmet-plan-chosen = No moves are chosen yet. Choose where each tire goes.
+unmet-wheels-chosen = No wheel is named yet. Choose the wheels that come off.
 unmet-cracked = { $at }: the nuts are not cracked loose. Crack each a quarter turn while the tire stands.
 unmet-clear = The wheels are not just clear yet. Raise the vehicle until they are.
 unmet-rocked = The vehicle has not been rocked. Rock it before anybody works on it.
@@ -57,6 +60,10 @@ unmet-final-off = { $at }: the wheel is off. Hang it and tighten its nuts first.
 unmet-final = { $count ->
     [one] { $at }: nut { $nuts } has no proven final torque. Tighten it; a nut that clicks without moving is backed off a quarter turn first.
    *[other] { $at }: nuts { $nuts } have no proven final torque. Tighten them; a nut that clicks without moving is backed off a quarter turn first.
+}
+unmet-rechecked = { $count ->
+    [one] { $at }: nut { $nuts } is not checked again. Set the wrench and check it.
+   *[other] { $at }: nuts { $nuts } are not checked again. Set the wrench and check each.
 }
 unmet-unsafe-told = { $at }: { $part } found unsafe, and the customer was not told. Tell the customer first.
 unmet-seat-sound = { $at }: { $part } found unsafe. Replace what is damaged before the wheel goes on.

@@ -2,6 +2,9 @@
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Tire rotation on a lift
 procedure-rotation-with-jack-and-stands = Tire rotation with a jack and four stands
+procedure-wheel-off-and-on = Wheels off and on for other work
+procedure-recheck-visit = Recheck of wheel nuts
+procedure-tread-and-age-check = Tread and age check, wheels on the ground
 
 step-damage = Note the damage you see walking round the vehicle.
 step-approval = Ask the customer to approve the work.
@@ -17,12 +20,21 @@ step-mark = Chalk a mark on the tire.
 step-tread = Measure every groove at three places, outer groove first.
 step-plan = Choose where each tire goes.
 
+step-wheels = Choose the wheels that come off.
 step-lift-points = Set the lift's pads under the maker's lift points.
 step-clear = Raise the vehicle until its wheels are just clear.
 step-rock-lift = Rock the vehicle on the lift.
 step-full = Raise the vehicle to working height.
 step-held-lift = See every lock of the lift engaged and carrying.
 
+step-chock-others = Chock the wheels that stay on the ground, front and back.
+step-clear-corner = Raise the vehicle until the wheels that come off are just clear.
+step-stands = Set a stand under each support point next to the jack.
+step-rest = Lower the vehicle onto its stands.
+step-rock = Rock the vehicle on what holds it.
+step-work-done = See the other work done and no tool left in the wheel wells.
+step-off-stands = Raise the vehicle until its stands are free.
+step-stands-out = Pull the stands out from the side.
 step-brake = Set the parking brake on level, firm ground.
 step-chock-rear = Chock both rear wheels, front and back.
 step-cracked = Crack each nut a quarter turn while the tire stands.
@@ -55,6 +67,10 @@ step-front-stands-out = Pull both front stands out from the side.
 step-front-down = Lower the front to the ground.
 
 step-final = Tighten each nut to final torque in star order.
+step-rechecked = Tighten each nut again at the final torque, in star order.
+step-recheck-again = Tell the driver when the next recheck is due.
+step-pressure-found = Measure the pressure as it is.
+step-tire-look = Look at tread and sidewalls for cuts, bulges, cord and nails.
 step-pressure = Set the cold pressure from the placard.
 step-lamp = Look at the tire pressure lamp with the ignition on.
 step-relearn = Relearn the sensor positions where the vehicle asks for it.
@@ -77,6 +93,7 @@ circumstance-own = own vehicle
 circumstance-air = air gun
 circumstance-electric = electric gun
 circumstance-hand-tools = hand tools
+circumstance-recheck-left = another recheck is due
 
 # Why a procedure's file is not taken. $reason ends the sentence.
 bad-procedure = { $file }, line { $line }: { $reason } Nothing of this file is used.

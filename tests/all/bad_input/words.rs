@@ -127,6 +127,7 @@ const LINES: &[&str] = &[
     "chalk <place> <mark>",
     "tread <place> <depths> --lowest <depth> --reason <text>",
     "plan choose <plan>",
+    "wheels <place>",
     "raise <code=clear>",
     "held",
     "clear-under",

@@ -39,8 +39,9 @@ pub enum Job {
 /// A new job.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Procedures: rotation-on-a-lift, rotation-with-jack-and-stands.
-Circumstances: what drives the gun: air, electric, or hand-tools.
+Procedures: \"lugbook procedure list\" names them.
+Circumstances, where the procedure leaves them open: what holds the vehicle
+(lift or stands), and what drives the gun (air, electric or hand-tools).
 
 Example:
   lugbook job open \"Orchard truck\" rotation-with-jack-and-stands electric")]

@@ -8,6 +8,15 @@ use serde_json::Value;
 
 use crate::options::{AtWord, mend, shorten};
 
+/// Which wheels.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  lugbook wheels RL RR")]
+pub struct Wheels {
+    /// Where they come off
+    #[arg(required = true)]
+    at: Vec<String>,
+}
+
 /// A wheel off.
 #[derive(Debug, Args)]
 pub struct Off {
@@ -52,6 +61,12 @@ pub struct Hang {
 /// One of the core's codes.
 fn coded<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
     serde_json::from_value(Value::String(word.to_ascii_lowercase())).ok()
+}
+
+impl From<Wheels> for Command {
+    fn from(said: Wheels) -> Self {
+        Self::ChooseWheels { at: said.at }
+    }
 }
 
 impl From<Off> for Command {

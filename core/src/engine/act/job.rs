@@ -268,11 +268,14 @@ impl<'a> Acting<'a> {
     }
 
     pub(super) fn tell_recheck(&self, bay: &Bay<'_>) -> Done {
+        let left = bay.rechecks_left();
         let printed: Vec<Distance> = match bay.book.on_shelf(&bay.vehicle.model, Kind::Torque).map(|s| &s.shelf) {
             Some(Shelf::Torque { spec, .. }) => spec.recheck.iter().map(|recheck| recheck.by).collect(),
             _ => Vec::new(),
         };
-        let after = if printed.is_empty() {
+        let after = if !left.is_empty() {
+            left
+        } else if printed.is_empty() {
             let unit = bay.job.odometer().map_or(DistanceUnit::Mile, |reading| reading.unit());
             due::trade_recheck(unit).map(|window| vec![window.by]).unwrap_or_default()
         } else {

@@ -178,6 +178,21 @@ impl Acting<'_> {
         Ok(Outcome::fact(fact).note(self.words.shout(plan, &bay.vehicle.layout)))
     }
 
+    pub(super) fn choose_wheels(&self, bay: &Bay<'_>, named: &[String]) -> Done {
+        self.gate(bay, Ask::Wheels, None)?;
+        let mut at: Vec<Place> = Vec::new();
+        for text in named {
+            let place = self.wheel(bay, text)?;
+            if !at.contains(&place) {
+                at.push(place);
+            }
+        }
+        if at.is_empty() {
+            return Err(Trouble::mend(self.words, "trouble-which-wheels", &[]));
+        }
+        Ok(Outcome::fact(Fact::WheelsChosen { job: Self::job_id(bay), at }))
+    }
+
     pub(super) fn lift(&self, bay: &Bay<'_>, arm: Arm) -> Done {
         let ask = match arm {
             Arm::Clear => Ask::RaisedClear,
@@ -272,6 +287,7 @@ impl Acting<'_> {
             Pass::Cracked => Ask::Cracked,
             Pass::Started => Ask::Started,
             Pass::Snug => Ask::Snug,
+            Pass::Recheck if bay.step_for(Ask::Rechecked).is_some() => Ask::Rechecked,
             Pass::Final | Pass::Recheck => Ask::Final,
         };
         self.gate(bay, ask, Some(at))?;
