@@ -289,21 +289,21 @@ unit! {
     /// Tread or groove depth, 0 to 50 mm.
     Depth, DepthUnit, 0.0, 50.0, "the millimetre";
     /// Millimetres.
-    Millimetre "mm" ["millimetre", "millimeter", "millimetres", "millimeters"] |v| v, |v| v;
+    Millimetre "mm" ["millimetre", "millimeter", "millimetres", "millimeters", "milímetro", "milímetros"] |v| v, |v| v;
     /// Thirty-seconds of an inch.
-    ThirtySecond "1/32in" ["/32", "/32in", "/32 in", "32nds", "1/32 in", "/32\"", "1/32"] |v: f64| v * THIRTY_SECOND_MM, |v: f64| v / THIRTY_SECOND_MM;
+    ThirtySecond "1/32in" ["/32", "/32in", "/32 in", "32nds", "1/32 in", "/32\"", "1/32", "/32 pulg", "/32 pulg.", "treintaidosavo de pulgada", "treintaidosavos de pulgada"] |v: f64| v * THIRTY_SECOND_MM, |v: f64| v / THIRTY_SECOND_MM;
 }
 
 unit! {
     /// A tightening torque, above 0 and up to 2,000 N·m.
     Torque, TorqueUnit, 0.1, 2000.0, "the newton metre";
     /// Newton metres.
-    NewtonMetre "N.m" ["nm", "n m", "n*m", "newton metre", "newton meter"] |v| v, |v| v;
+    NewtonMetre "N.m" ["nm", "n m", "n*m", "newton metre", "newton meter", "newton metro", "newton metros"] |v| v, |v| v;
     /// Foot-pounds.
-    FootPound "ft.lb" ["ft-lb", "ft lb", "ftlb", "lb-ft", "lb.ft", "lb ft", "lbft", "ft-lbs", "ft lbs", "ft-lbf", "foot-pounds"]
+    FootPound "ft.lb" ["ft-lb", "ft lb", "ftlb", "lb-ft", "lb.ft", "lb ft", "lbft", "ft-lbs", "ft lbs", "ft-lbf", "foot-pounds", "lb-pie", "pie-lb", "pie-libra", "pies-libra", "libras-pie"]
         |v: f64| v * FOOT_POUND_NM, |v: f64| v / FOOT_POUND_NM;
     /// Kilogram-force metres, printed in older manuals.
-    KilogramMetre "kgf.m" ["kgm", "kg.m", "kgf m", "kgfm", "mkg", "m.kg"]
+    KilogramMetre "kgf.m" ["kgm", "kg.m", "kgf m", "kgfm", "mkg", "m.kg", "kilogramo-fuerza metro", "kilogramos-fuerza metro"]
         |v: f64| v * KGF_N, |v: f64| v / KGF_N;
 }
 
@@ -323,12 +323,12 @@ unit! {
     /// A gauge pressure, 0 to 1,500 kPa.
     Pressure, PressureUnit, 0.0, 1500.0, "the kilopascal";
     /// Kilopascals.
-    Kilopascal "kPa" ["kpa"] |v| v, |v| v;
+    Kilopascal "kPa" ["kpa", "kilopascal", "kilopascales"] |v| v, |v| v;
     /// Pounds per square inch.
-    Psi "psi" ["lb/in2", "lbs"]
+    Psi "psi" ["lb/in2", "lbs", "libra por pulgada cuadrada", "libras por pulgada cuadrada"]
         |v: f64| v * PSI_KPA, |v: f64| v / PSI_KPA;
     /// Bar.
-    Bar "bar" ["bars"]
+    Bar "bar" ["bars", "bares"]
         |v| UomPressure::new::<pressure::bar>(v).get::<pressure::kilopascal>(),
         |v| UomPressure::new::<pressure::kilopascal>(v).get::<pressure::bar>();
 }
@@ -337,9 +337,9 @@ unit! {
     /// A distance driven or an odometer reading, 0 to 5,000,000 km.
     Distance, DistanceUnit, 0.0, 5_000_000.0, "the kilometre";
     /// Kilometres.
-    Kilometre "km" ["kms", "kilometres", "kilometers"] |v| v, |v| v;
+    Kilometre "km" ["kms", "kilometres", "kilometers", "kilómetro", "kilómetros"] |v| v, |v| v;
     /// Miles.
-    Mile "mi" ["mile", "miles"]
+    Mile "mi" ["mile", "miles", "milla", "millas"]
         |v| Length::new::<length::mile>(v).get::<length::kilometer>(),
         |v| Length::new::<length::kilometer>(v).get::<length::mile>();
 }
@@ -348,9 +348,9 @@ unit! {
     /// An air or tire temperature, -90 to 200 °C.
     Temperature, TemperatureUnit, -90.0, 200.0, "the degree Celsius";
     /// Degrees Celsius.
-    Celsius "degC" ["c", "°c", "celsius"] |v| v, |v| v;
+    Celsius "degC" ["c", "°c", "celsius", "grado celsius", "grados celsius"] |v| v, |v| v;
     /// Degrees Fahrenheit.
-    Fahrenheit "degF" ["f", "°f", "fahrenheit"]
+    Fahrenheit "degF" ["f", "°f", "fahrenheit", "grado fahrenheit", "grados fahrenheit"]
         |v| ThermodynamicTemperature::new::<temperature::degree_fahrenheit>(v).get::<temperature::degree_celsius>(),
         |v| ThermodynamicTemperature::new::<temperature::degree_celsius>(v).get::<temperature::degree_fahrenheit>();
 }
@@ -359,21 +359,21 @@ unit! {
     /// A mass that a tire, jack or stand carries, 0 to 200,000 kg.
     Load, LoadUnit, 0.0, 200_000.0, "the kilogram";
     /// Kilograms.
-    Kilogram "kg" ["kgs", "kilogram", "kilograms"] |v| v, |v| v;
+    Kilogram "kg" ["kgs", "kilogram", "kilograms", "kilo", "kilos", "kilogramo", "kilogramos"] |v| v, |v| v;
     /// Pounds.
-    Pound "lb" ["lbs", "pound", "pounds"]
+    Pound "lb" ["lbs", "pound", "pounds", "libra", "libras"]
         |v: f64| v * POUND_KG, |v: f64| v / POUND_KG;
     /// Metric tonnes.
-    Tonne "t" ["ton", "tonne", "tonnes"] |v: f64| v * 1000.0, |v: f64| v / 1000.0;
+    Tonne "t" ["ton", "tonne", "tonnes", "tonelada métrica", "toneladas métricas"] |v: f64| v * 1000.0, |v: f64| v / 1000.0;
 }
 
 unit! {
     /// A road speed, 0 to 600 km/h.
     Speed, SpeedUnit, 0.0, 600.0, "the kilometre per hour";
     /// Kilometres per hour.
-    KilometrePerHour "km/h" ["kmh", "kph"] |v| v, |v| v;
+    KilometrePerHour "km/h" ["kmh", "kph", "kilómetro por hora", "kilómetros por hora"] |v| v, |v| v;
     /// Miles per hour.
-    MilePerHour "mph" ["mi/h"]
+    MilePerHour "mph" ["mi/h", "milla por hora", "millas por hora"]
         |v| Velocity::new::<velocity::mile_per_hour>(v).get::<velocity::kilometer_per_hour>(),
         |v| Velocity::new::<velocity::kilometer_per_hour>(v).get::<velocity::mile_per_hour>();
 }
@@ -382,9 +382,9 @@ unit! {
     /// A length on a wheel, a tool or a thread, 0 to 20,000 mm.
     Span, SpanUnit, 0.0, 20_000.0, "the millimetre";
     /// Millimetres.
-    Millimetre "mm" ["millimetre", "millimeter"] |v| v, |v| v;
+    Millimetre "mm" ["millimetre", "millimeter", "milímetro", "milímetros"] |v| v, |v| v;
     /// Inches.
-    Inch "in" ["inch", "inches", "\""]
+    Inch "in" ["inch", "inches", "\"", "pulg", "pulg.", "pulgada", "pulgadas"]
         |v| Length::new::<length::inch>(v).get::<length::millimeter>(),
         |v| Length::new::<length::millimeter>(v).get::<length::inch>();
 }

@@ -2,8 +2,8 @@
 //!
 //! Sentences stand in Fluent files under `core/words/<language>/`, one file a
 //! room; the files of this folder turn each room's typed reasons into them.
-//! Numbers are formatted here, so that the decimal mark follows the language
-//! and the unit follows the person's choice, apart from the language.
+//! Numbers are formatted here, so that decimal mark and unit follow the
+//! person's choice, each apart from the language.
 
 mod caution;
 mod drive;
@@ -39,28 +39,25 @@ use serde::{Deserialize, Serialize};
 
 use crate::vehicle::Letters;
 
-/// The Fluent files of each language, embedded.
-const ENGLISH: &[&str] = &[
-    include_str!("../words/en/cautions.ftl"),
-    include_str!("../words/en/drive.ftl"),
-    include_str!("../words/en/due.ftl"),
-    include_str!("../words/en/engine.ftl"),
-    include_str!("../words/en/entry.ftl"),
-    include_str!("../words/en/fastening.ftl"),
-    include_str!("../words/en/gates.ftl"),
-    include_str!("../words/en/inspect.ftl"),
-    include_str!("../words/en/inflation.ftl"),
-    include_str!("../words/en/limits.ftl"),
-    include_str!("../words/en/photos.ftl"),
-    include_str!("../words/en/lifting.ftl"),
-    include_str!("../words/en/procedures.ftl"),
-    include_str!("../words/en/report.ftl"),
-    include_str!("../words/en/sidewall.ftl"),
-    include_str!("../words/en/store.ftl"),
-    include_str!("../words/en/rotation.ftl"),
-    include_str!("../words/en/units.ftl"),
-    include_str!("../words/en/wear.ftl"),
-];
+/// The Fluent files of a language, embedded.
+macro_rules! files {
+    ($language:literal: $($name:literal)*) => {
+        &[$(include_str!(concat!("../words/", $language, "/", $name, ".ftl"))),*]
+    };
+}
+
+/// One file a room, the same in each language.
+macro_rules! rooms {
+    ($language:literal) => {
+        files! { $language:
+            "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "lifting" "limits"
+            "photos" "procedures" "report" "rotation" "sidewall" "store" "units" "wear"
+        }
+    };
+}
+
+const ENGLISH: &[&str] = rooms!("en");
+const SPANISH: &[&str] = rooms!("es");
 
 /// A language that has every sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
@@ -69,30 +66,45 @@ pub enum Lang {
     /// English, US shop usage.
     #[default]
     En,
+    /// Spanish, US shop usage: the words of `core/words/glossary.toml`, "usted".
+    Es,
 }
 
 impl Lang {
     /// All languages.
-    pub const ALL: [Self; 1] = [Self::En];
+    pub const ALL: [Self; 2] = [Self::En, Self::Es];
 
-    /// The language's tag: `en`.
+    /// The language's tag: `en`, `es`.
     pub fn tag(self) -> &'static str {
         match self {
             Self::En => "en",
+            Self::Es => "es",
         }
     }
 
-    fn files(self) -> &'static [&'static str] {
+    /// The texts of the language's Fluent files, in no set order.
+    pub fn files(self) -> &'static [&'static str] {
         match self {
             Self::En => ENGLISH,
+            Self::Es => SPANISH,
         }
     }
+}
 
-    fn decimal_mark(self) -> &'static str {
-        match self {
-            Self::En => ".",
-        }
-    }
+/// How decimals are set apart in what is shown: apart from language and units.
+/// What is typed may have either.
+///
+/// The point stands for both languages, as US shops write it in either (CLDR:
+/// the decimal mark of `en-US` and of `es-US` is the point); the comma is for
+/// those whose papers have it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DecimalMark {
+    /// 5.2
+    #[default]
+    Point,
+    /// 5,2
+    Comma,
 }
 
 /// In which units readings are shown. What was read stays as it was read.
@@ -108,7 +120,7 @@ pub enum Units {
     Us,
 }
 
-/// How a person wants to be spoken to: language, units, position letters.
+/// How a person wants to be spoken to: language, units, position letters, decimal mark.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub struct Speech {
     /// Language of every sentence.
@@ -118,6 +130,9 @@ pub struct Speech {
     /// FL FR RL RR, or LF RF LR RR.
     #[serde(default)]
     pub letters: Letters,
+    /// 5.2 or 5,2.
+    #[serde(default)]
+    pub decimal: DecimalMark,
 }
 
 /// Something a sentence can be filled with.
@@ -227,12 +242,15 @@ impl Words {
         self.bundle.format_pattern(pattern, Some(&filled), &mut slips).into_owned()
     }
 
-    /// A number with at most so many decimals and the language's decimal mark.
+    /// A number with at most so many decimals and the chosen decimal mark.
     pub fn number(&self, value: f64, decimals: usize) -> String {
         let text = format!("{value:.decimals$}");
         let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
         let text = if text == "-0" { "0" } else { text };
-        text.replace('.', self.speech.lang.decimal_mark())
+        match self.speech.decimal {
+            DecimalMark::Point => text.to_owned(),
+            DecimalMark::Comma => text.replace('.', ","),
+        }
     }
 
     /// Whole kilometers or miles with groups of three, set apart by a thin space.

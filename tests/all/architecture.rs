@@ -44,7 +44,7 @@ fn place(room: &str) -> Option<usize> {
     ROOMS.iter().position(|known| *known == room)
 }
 
-fn sources(folder: &Path) -> Vec<PathBuf> {
+pub fn sources(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in std::fs::read_dir(folder).expect("a folder of the house") {
         let path = entry.expect("an entry").path();
@@ -67,7 +67,7 @@ fn room_of(file: &Path) -> (String, usize) {
 }
 
 /// Code without comments and without what stands between quotes; the quoted texts apart.
-fn split(source: &str) -> (String, Vec<String>) {
+pub fn split(source: &str) -> (String, Vec<String>) {
     let (mut code, mut texts) = (String::new(), Vec::new());
     let mut rest = source;
     while let Some(first) = rest.chars().next() {

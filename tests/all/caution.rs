@@ -23,8 +23,10 @@ fn a_code_is_the_same_everywhere() {
 #[test]
 fn a_caution_names_a_hazard_in_at_most_twenty_words_and_no_action() {
     // A caution that begins with one of these tells somebody what to do.
-    let orders =
-        ["Don't", "Do", "Never", "Always", "Keep", "Wear", "Use", "Check", "Make", "Look", "Stand", "Lower", "Set"];
+    let mut orders =
+        vec!["Don't", "Do", "Never", "Always", "Keep", "Wear", "Use", "Check", "Make", "Look", "Stand", "Lower", "Set"];
+    orders.extend(["No", "Nunca", "Siempre", "Evite", "Cuide", "Use", "Asegure", "Manténgase", "Verifique"]);
+    orders.extend(crate::words::languages::SPANISH_VERBS);
     for lang in Lang::ALL {
         let words = Words::new(Speech { lang, ..Speech::default() });
         for caution in CautionId::ALL {
@@ -32,32 +34,48 @@ fn a_caution_names_a_hazard_in_at_most_twenty_words_and_no_action() {
             assert!(text.split(' ').count() <= 20, "{text}");
             assert!(text.ends_with('.') && text.matches('.').count() == 1, "{text}");
             assert!(!orders.contains(&text.split(' ').next().unwrap()), "{text}");
-            assert!(!text.contains("must") && !text.contains("should"), "{text}");
+            assert!(
+                ["must", "should", "debe", "tiene que", "hay que"].iter().all(|word| !text.contains(word)),
+                "{text}"
+            );
         }
-        for signal in Signal::ALL {
-            assert_eq!(words.signal(signal), signal.code().to_uppercase());
-        }
+        // ANSI Z535's four words; the Spanish ones as signs in US shops have them.
+        let signals = match lang {
+            Lang::En => ["NOTICE", "CAUTION", "WARNING", "DANGER"],
+            Lang::Es => ["AVISO", "PRECAUCIÓN", "ADVERTENCIA", "PELIGRO"],
+        };
+        assert_eq!(Signal::ALL.map(|signal| words.signal(signal)), signals);
     }
 }
 
 #[test]
 fn a_danger_says_that_somebody_is_hurt_and_a_notice_that_nobody_is() {
     // ANSI Z535: danger will, warning could kill or injure seriously; notice is damage without injury.
-    let words = Words::new(Speech::default());
-    for caution in CautionId::ALL {
-        let text = words.caution(*caution);
-        match caution.signal() {
-            Signal::Danger => {
-                assert!(["kills", "crushes", "onto whoever"].iter().any(|word| text.contains(word)), "{text}");
-                assert!(!text.contains(" can "), "{text}");
-                assert!(!caution.may_be_left_out());
-            }
-            Signal::Notice => {
-                for word in ["kill", "injur", "hurt", "crush", "burn", "eyes", "fingers", "lungs"] {
-                    assert!(!text.contains(word), "{text}");
+    for lang in Lang::ALL {
+        let words = Words::new(Speech { lang, ..Speech::default() });
+        let (will, can, hurt): (&[&str], _, &[&str]) = match lang {
+            Lang::En => (
+                &["kills", "crushes", "onto whoever"],
+                " can ",
+                &["kill", "injur", "hurt", "crush", "burn", "eyes", "fingers", "lungs"],
+            ),
+            Lang::Es => (
+                &["mata", "aplasta", "sobre quien"],
+                " puede",
+                &["mata", "lesion", "lastim", "aplasta", "quema", "ojos", "dedos", "pulmones"],
+            ),
+        };
+        for caution in CautionId::ALL {
+            let text = words.caution(*caution);
+            match caution.signal() {
+                Signal::Danger => {
+                    assert!(will.iter().any(|word| text.contains(word)), "{text}");
+                    assert!(!text.contains(can), "{text}");
+                    assert!(!caution.may_be_left_out());
                 }
+                Signal::Notice => assert!(hurt.iter().all(|word| !text.contains(word)), "{text}"),
+                _ => {}
             }
-            _ => {}
         }
     }
 }

@@ -10,7 +10,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use lugbook::calendar::Moment;
 use lugbook::engine::{self, Engine};
 use lugbook::vehicle::Letters;
-use lugbook::words::{Lang, Speech, Units};
+use lugbook::words::{DecimalMark, Lang, Speech, Units};
 
 uniffi::setup_scaffolding!();
 
@@ -28,6 +28,8 @@ pub trait Device: Send + Sync {
 pub enum Language {
     /// English, US shop usage.
     English,
+    /// Spanish, US shop usage.
+    Spanish,
 }
 
 /// In which units readings are shown.
@@ -66,6 +68,7 @@ impl From<Manner> for Speech {
         Self {
             lang: match manner.language {
                 Language::English => Lang::En,
+                Language::Spanish => Lang::Es,
             },
             units: match manner.units {
                 UnitSystem::AsRead => Units::AsRead,
@@ -76,6 +79,8 @@ impl From<Manner> for Speech {
                 PositionLetters::FrontFirst => Letters::FrontFirst,
                 PositionLetters::SideFirst => Letters::SideFirst,
             },
+            // The point, as US shops write it in both languages.
+            decimal: DecimalMark::Point,
         }
     }
 }

@@ -6,7 +6,7 @@ use clap::Args;
 use lugbook::calendar::Moment;
 use lugbook::engine::{Change, Command, Engine, Host, SystemHost, Trouble, TroubleKind};
 use lugbook::vehicle::Letters;
-use lugbook::words::{Lang, Speech, Units};
+use lugbook::words::{DecimalMark, Lang, Speech, Units};
 
 use crate::verbs::codes::code;
 use crate::verbs::procedures;
@@ -29,7 +29,7 @@ pub struct Options {
 
     /// Language of the answers
     #[arg(long, global = true, env = "LUGBOOK_LANG", hide_env = true, default_value = "en",
-          value_parser = code::<Lang>(&["en"]))]
+          value_parser = code::<Lang>(&["en", "es"]))]
     pub lang: Lang,
 
     /// Units of the answers; what was read stays as it was read
@@ -41,6 +41,11 @@ pub struct Options {
     #[arg(long, global = true, env = "LUGBOOK_LETTERS", hide_env = true, default_value = "front-first",
           value_parser = code::<Letters>(&["front-first", "side-first"]))]
     pub letters: Letters,
+
+    /// Decimals in the answers: 5.2 or 5,2; both are understood when typed
+    #[arg(long, global = true, env = "LUGBOOK_DECIMAL", hide_env = true, default_value = "point",
+          value_parser = code::<DecimalMark>(&["point", "comma"]))]
+    pub decimal: DecimalMark,
 
     /// Answer with one JSON object
     #[arg(long, global = true)]
@@ -59,7 +64,7 @@ pub enum Absent {
 impl Options {
     /// How the answers are worded.
     pub fn speech(&self) -> Speech {
-        Speech { lang: self.lang, units: self.units, letters: self.letters }
+        Speech { lang: self.lang, units: self.units, letters: self.letters, decimal: self.decimal }
     }
 
     /// The folder of the book.

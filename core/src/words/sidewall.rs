@@ -97,8 +97,8 @@ impl Words {
             ProblemKind::OutOfRange { part, given_hundredths, lowest, highest } => (
                 code(),
                 vec![
-                    ("part", self.text(&format!("part-{}", size_part(*part)), &[]).into()),
-                    ("a-part", self.text(&format!("part-{}-article", size_part(*part)), &[]).into()),
+                    ("part", self.text(&format!("size-{}", size_part(*part)), &[]).into()),
+                    ("a-part", self.text(&format!("size-{}-article", size_part(*part)), &[]).into()),
                     ("given", self.hundredths(*part, *given_hundredths).into()),
                     ("lowest", f64::from(*lowest).into()),
                     ("highest", f64::from(*highest).into()),
@@ -107,7 +107,7 @@ impl Words {
             ProblemKind::Unusual { part, given_hundredths } => (
                 code(),
                 vec![
-                    ("part", self.text(&format!("part-{}", size_part(*part)), &[]).into()),
+                    ("part", self.text(&format!("size-{}", size_part(*part)), &[]).into()),
                     ("given", self.hundredths(*part, *given_hundredths).into()),
                 ],
             ),

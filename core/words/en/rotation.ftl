@@ -14,23 +14,6 @@ shout-cycle = { $from } goes to { $to }
 shout-other = { $moves }.
 
 
-constraint-direction = direction of rotation
-constraint-studs = studs
-constraint-size = size
-constraint-offset = wheel offset
-constraint-brake-clearance = brake clearance
-constraint-seat = nut seat
-constraint-temporary-spare = temporary spare
-constraint-steer-axle = steer axle
-constraint-dual-match = dual match
-constraint-load = load
-constraint-speed = speed
-constraint-age = age
-
-force-physical = can’t be done with these parts
-force-rule = not allowed
-force-advice = advice
-
 # What a constraint saw. $tire is where the tire is now, $to where it would go.
 why-against-arrow = The arrow on the { $tire } tire would point backward at { $to }: it is made for the { $side } side.
 why-directional-and-asymmetric = The { $tire } tire has an arrow and an outside: it fits the { $side } side only, on its rim or off it.

@@ -38,7 +38,7 @@ impl Stage {
         if json {
             process.arg("--json");
         }
-        for name in ["LUGBOOK_AS", "LUGBOOK_AT", "LUGBOOK_LETTERS"] {
+        for name in ["LUGBOOK_AS", "LUGBOOK_AT", "LUGBOOK_LETTERS", "LUGBOOK_DECIMAL"] {
             process.env_remove(name);
         }
         process.env("LUGBOOK_BOOK", &self.book).env("LUGBOOK_LANG", &self.lang).env("LUGBOOK_UNITS", &self.units);

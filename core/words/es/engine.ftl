@@ -1,0 +1,132 @@
+# What a command came to.
+said-person = { $name } está en el libro.
+said-vehicle = { $name } está en el libro, con una llanta en cada lugar.
+said-tool = { $name } está entre las herramientas.
+said-job-opened = El trabajo { $job } está abierto: { $vehicle }, { $title }.
+said-practice = Este es un trabajo de práctica. No cuenta para desgaste, vencimientos ni historial.
+said-parked = El trabajo { $job } queda en espera. No se pierde nada.
+said-closed = El trabajo { $job } terminó sin firma. Su hoja lo dice.
+said-signed = { $name } firmó el trabajo { $job }.
+said-declined = El cliente no aprobó el trabajo. No se puede desarmar nada.
+said-unit-clash = La página se contradice: { $first } no es { $second }. Use el valor en la unidad de su torquímetro y pregunte al fabricante.
+said-torque-unknown = No se conoce el torque. La barrera final sigue cerrada hasta conocerlo, o se abre con una razón.
+said-placard-unknown = No se conoce la etiqueta de presiones. Ponga presiones solo según la etiqueta o el manual del vehículo.
+said-photo = La foto { $number } está guardada.
+said-photo-duplicate = La misma foto ya estaba aquí. Se guarda una sola vez.
+said-mark = La llanta lleva la marca { $mark }.
+said-recheck = Avise al conductor: reapretar las tuercas después de { $after }.
+said-gate-opened = La barrera está abierta. La hoja mostrará la razón.
+said-corrected = El renglón { $line } está corregido. La hoja conserva los dos valores.
+said-withdrawn = El renglón { $line } está retirado. Se queda en el libro.
+said-finding-photo = Tómele una foto.
+said-unsafe = Condición insegura: no maneje. Dígaselo al cliente antes que nada.
+said-back-off = Hizo clic sin girar: no está comprobada. Aflójela un cuarto de vuelta y apriétela otra vez.
+said-held = Hizo clic sin girar: está firme.
+said-moved = Giró. Queda anotado. Reapriete otra vez después de las próximas millas.
+said-below-placard = Eso está por debajo de la etiqueta, { $placard }. Una llanta fría nunca se pone por debajo de ella.
+
+next-nothing = Todos los pasos están hechos.
+
+# What things are called in a refusal.
+what-name = el nombre
+what-model = el modelo
+what-phone = el número de teléfono
+what-plate = la placa
+what-source = la fuente
+what-torque = el torque
+what-condition = el estado de la rosca
+what-lift-points = los puntos de levantamiento
+what-reason = la razón
+what-complaint = la queja
+what-damage = el daño
+what-mark = la marca
+what-note = la nota
+what-sensor = el número del sensor
+
+trouble-empty = Diga { $what }: no se dio nada.
+trouble-too-long = Escriba { $what } con menos de { $most } caracteres.
+trouble-control = Escriba { $what } con letras normales: tiene signos que no se pueden imprimir.
+trouble-no-person = Todavía no hay nadie en el libro. Agréguese usted primero.
+trouble-which-person = Diga quién es usted: { $names }.
+trouble-unknown-person = “{ $given }” no está en el libro. Conocidos: { $names }.
+trouble-name-taken = “{ $name }” ya está en el libro. Elija otro nombre.
+trouble-no-vehicle = “{ $given }” no está en el libro. Agregue primero el vehículo.
+trouble-unknown-vehicle = “{ $given }” no está en el libro. Conocidos: { $names }.
+trouble-which-vehicle = Nombre el vehículo: no hay trabajo abierto.
+trouble-no-job = No hay trabajo abierto. Abra uno primero.
+trouble-job-parked = No hay trabajo abierto. Retome el que está en espera, o abra otro.
+trouble-no-such-job = Ese trabajo no existe.
+trouble-bay-taken = El trabajo { $job } está abierto. Fírmelo, póngalo en espera o termínelo primero.
+trouble-nothing-parked = No hay tal trabajo en espera.
+trouble-procedure = “{ $given }” no es un procedimiento. Conocidos: { $known }.
+trouble-built-in = “{ $id }” es un procedimiento incluido. Dé al suyo otro nombre.
+trouble-procedure-gone = El procedimiento “{ $id }” de este trabajo no está aquí. Agregue otra vez su archivo.
+trouble-circumstance = Diga cuál es: { $known }.
+trouble-unknown-circumstance = “{ $given }” no cabe aquí. Conocidos: { $known }.
+trouble-no-place = “{ $given }” no es un lugar de este vehículo. Sus lugares: { $places }.
+trouble-spare-has-no-hub = El repuesto va en su portallanta: ahí no hay tuercas de rueda.
+trouble-no-axle = Este vehículo tiene { $count ->
+    [one] un eje
+   *[other] { $count } ejes
+}. Nombre uno de ellos.
+trouble-no-photo = No hay foto { $given }: este trabajo tiene { $count ->
+    [0] ninguna todavía
+    [one] una
+   *[other] { $count }
+}.
+trouble-no-tire = No hay llanta instalada en { $place }.
+trouble-accuracy = “{ $given }” no es una exactitud. Escríbala así: 4 %.
+trouble-day = “{ $given }” no es un día. Escríbalo así: 2026-05-04.
+trouble-future = El { $given } todavía no llega. Revise la fecha.
+trouble-torque = “{ $given }” no es un torque impreso. Escríbalo así: 125..150 N.m o 100 ft.lb.
+trouble-thread = “{ $given }” no es una rosca. Escríbala así: M12 x 1.5 o 1/2-20.
+trouble-studs = Una rueda tiene de 3 a 12 tuercas. Cuente otra vez.
+trouble-placard-axles = Dé una presión en frío para cada uno de los { $count } ejes, primero el delantero.
+trouble-size = En “{ $given }” no se puede leer una medida de llanta. Escríbala así: 225/45R17 91W.
+trouble-drive-unknown = Diga qué ejes tienen tracción, o mire debajo del vehículo.
+trouble-pattern = “{ $given }” no es un patrón. Escríbalo así: rearward-cross o front-to-rear.
+trouble-not-known = Solo de torque y etiqueta se puede decir que no se conocen.
+trouble-odometer-behind = { $now } es menos que la última vez, { $before }. Léalo otra vez, o diga que cambiaron el instrumento.
+trouble-no-tool = “{ $given }” no está entre las herramientas. Agréguela primero.
+trouble-unknown-tool = “{ $given }” no está entre las herramientas. Conocidas: { $names }.
+trouble-all-over = Todos los pasos están hechos. Firme el trabajo.
+trouble-no-step = “{ $given }” no es un paso de este trabajo.
+trouble-answer = “{ $given }” no responde a este paso. { $wanted }
+trouble-steps-left = Sin firmar. Este paso sigue abierto: { $step }
+trouble-no-skip = Este paso no se puede omitir: { $step }
+trouble-no-gate = Ninguna barrera detiene este paso: { $step }
+trouble-no-line = No hay renglón { $given }: el registro tiene { $count }.
+trouble-not-correctable = El renglón { $line } no tiene un valor que corregir. Retírelo y dígalo de nuevo.
+trouble-not-withdrawn = La apertura de un trabajo no se puede retirar. Termine el trabajo.
+trouble-mark-long = Use una marca corta: 8 signos como máximo.
+trouble-mark-twice = “{ $mark }” ya está en otra llanta. Elija otra marca.
+trouble-no-mark = Ninguna llanta de este trabajo lleva la marca “{ $mark }”. Marcas: { $marks }.
+trouble-depths = “{ $given }” no se puede leer como profundidades. Escriba las ranuras así: 7 6 7 /32, o 5.2 5.0 5.4 mm.
+trouble-lowest = El punto más bajo no puede ser más profundo que las ranuras. Mídalo otra vez.
+trouble-deeper = { $place }: { $now } es más profundo que la última vez, { $before }. Mida otra vez, revise que sea la misma llanta, o dé una razón.
+trouble-no-plan = “{ $given }” no es uno de los { $count } planes.
+trouble-already-off = La rueda en { $place } ya está quitada.
+trouble-wheel-off = La rueda en { $place } está quitada. Móntela primero.
+trouble-not-moved = La rueda en { $place } no se quitó en este trabajo.
+trouble-count-nuts = Cuente primero las tuercas de una rueda.
+trouble-no-nut = Esta rueda tiene { $count } tuercas, numeradas como un reloj desde arriba.
+trouble-moved = Diga si la tuerca giró antes del clic, o hizo clic sin girar.
+trouble-which-part = Diga qué parte: cara de la maza, espárragos, asientos, válvula, llanta, rin o freno.
+
+ask-seen = Diga “seen” cuando haya mirado.
+ask-choice = Elija una: { $choices }.
+ask-count = Escriba un número.
+ask-studs = Escriba un número de 3 a 12.
+ask-other = Tiene su propio comando.
+
+place-spare = repuesto
+place-front-left = delantera izquierda
+place-front-right = delantera derecha
+place-rear-left = trasera izquierda
+place-rear-right = trasera derecha
+place-axle-left = eje { $axle } izquierda
+place-axle-right = eje { $axle } derecha
+place-axle-left-outer = eje { $axle } izquierda exterior
+place-axle-left-inner = eje { $axle } izquierda interior
+place-axle-right-outer = eje { $axle } derecha exterior
+place-axle-right-inner = eje { $axle } derecha interior

@@ -1,0 +1,44 @@
+# Sources and how far to trust them.
+source-titled = { $title } ({ $grade })
+grade-rule = norma, texto leído
+grade-manual = manual del fabricante
+grade-two-secondary = dos fuentes secundarias
+grade-secondary = fuente secundaria
+grade-computed = calculado
+grade-common-practice = práctica común, sin fuente
+grade-memory = de memoria
+grade-design = decisión nuestra
+
+# How a depth stands.
+depth-refused = { $lowest } queda por debajo del límite de { $limit }. Cambie la llanta. Fuente: { $source }.
+depth-below = { $lowest } queda por debajo de { $limit }. Cambie la llanta, o lea la norma que vale aquí. Fuente: { $source }.
+depth-at-limit = { $lowest } está en el límite de { $limit }. Planee llantas nuevas ya. Fuente: { $source }.
+depth-watch = { $lowest } está cerca de { $limit }. Mire otra vez pronto. Fuente: { $source }.
+depth-sound = { $lowest } está lejos del límite de { $limit }. Fuente: { $source }.
+depth-no-limit = { $lowest }: aquí no se conoce límite para este vehículo. Busque la norma local.
+depth-advice = { $lowest } queda por debajo de los { $limit } aconsejados para invierno. Fuente: { $source }.
+depth-wear-bar = { $lowest } queda por debajo de los indicadores de desgaste, de { $limit } de alto. Planee llantas nuevas ya. Fuente: { $source }.
+
+spread-within = Las dos llantas difieren { $apart }; se permite hasta { $limit }. Fuente: { $source }.
+spread-over = Las dos llantas de este eje difieren { $apart }, más de los { $limit } permitidos. Fuente: { $source }.
+
+# What makes a vehicle unsafe.
+damage-unsafe = { $damage }. Condición insegura: no maneje. Fuente: { $source }.
+damage-cord-visible = Se ven cuerdas o capas
+damage-bulge = Un bulto, nudo o separación
+damage-boot-or-patch = Una bota o un parche de reventón
+damage-not-for-highway = La llanta está marcada como no apta para carretera
+damage-marking-unreadable = No se puede leer ninguna marca de medida o carga
+damage-bias-and-radial-mixed = Hay llantas diagonales y radiales en un mismo eje
+damage-leaking-valve = La válvula tiene fuga
+damage-touches-body = La llanta o la rueda toca la carrocería
+damage-axle-over-rating = El eje pesa más que la capacidad de sus llantas
+damage-fasteners-faulty = Hay pernos, espárragos o tuercas de rueda flojos, faltantes o dañados
+damage-wheel-faulty = La rueda está doblada, agrietada o resoldada
+
+# Who lifts it.
+heavy-one = Una persona puede levantar esta rueda.
+heavy-mass = Dos personas levantan esta rueda, una por lado, al quitar y al poner: pesa más de 50 lb (23 kg).
+heavy-class = Dos personas levantan esta rueda, una por lado, al quitar y al poner: las ruedas de camión son pesadas.
+heavy-size = Dos personas levantan esta rueda, una por lado, al quitar y al poner: las ruedas de esta medida son pesadas.
+heavy-not-known = No se sabe cuánto pesa esta rueda. Mire su medida antes de levantarla.

@@ -1,0 +1,99 @@
+# Steps: a verb first, one action, at most 15 words. The place is shown apart.
+# US shop usage. What stands here is common practice; the maker's manual stands above it.
+procedure-rotation-on-a-lift = Rotación de llantas en elevador
+procedure-rotation-with-jack-and-stands = Rotación de llantas con un gato y cuatro soportes
+
+step-damage = Anote los daños que vea al rodear el vehículo.
+step-approval = Pida al cliente que apruebe el trabajo.
+step-lock-key = Busque la llave de las tuercas de seguridad.
+step-odometer = Lea el odómetro.
+step-placard = Lea las presiones en frío en la etiqueta de llantas.
+step-torque = Lea el torque de las tuercas en el manual del vehículo.
+step-studs = Cuente los espárragos de una rueda.
+step-drive = Aclare qué ejes tienen tracción, por el manual o en las mazas.
+step-sidewall-photo = Fotografíe el costado exterior.
+step-sidewall = Lea en el costado la medida, la descripción de servicio y la fecha.
+step-mark = Marque la llanta con tiza.
+step-tread = Mida cada ranura en tres puntos, primero la ranura exterior.
+step-plan = Elija a dónde va cada llanta.
+
+step-lift-points = Ponga las almohadillas del elevador bajo los puntos de levantamiento del fabricante.
+step-clear = Levante el vehículo hasta que sus ruedas queden apenas libres.
+step-rock-lift = Sacuda el vehículo en el elevador.
+step-full = Levante el vehículo a la altura de trabajo.
+step-held-lift = Vea cada seguro del elevador enganchado y cargando.
+
+step-brake = Ponga el freno de estacionamiento en piso firme y nivelado.
+step-chock-rear = Calce ambas ruedas traseras, por delante y por detrás.
+step-cracked = Afloje cada tuerca un cuarto de vuelta con la llanta en el piso.
+step-jack-points = Busque los puntos del fabricante para gato y soportes.
+step-front-up = Levante el frente hasta que ambas ruedas queden apenas libres.
+step-front-stands = Ponga un soporte bajo cada punto de apoyo delantero.
+step-front-rest = Baje el frente sobre sus soportes.
+step-rear-up = Levante la parte trasera hasta que ambas ruedas queden apenas libres.
+step-rear-stands = Ponga un soporte bajo cada punto de apoyo trasero.
+step-rear-rest = Baje la parte trasera sobre sus soportes.
+step-clear-stands = Vea que las cuatro ruedas cuelguen apenas libres.
+step-rock-stands = Sacuda el vehículo sobre sus cuatro soportes.
+step-held-stands = Vea cada soporte derecho, trabado y cargando.
+
+step-wheel-off = Quite la rueda.
+step-looks = Revise la cara de la maza, espárragos, asientos, válvula y llanta.
+step-mark-read = Lea la marca de la llanta antes de las tuercas.
+step-started = Empiece cada tuerca a mano.
+step-snug = Asiente las tuercas en estrella.
+step-tray = Cuente las tuercas y herramientas que sobran.
+step-all-clear = Mire debajo de todo el vehículo: personas, herramientas y ruedas.
+step-lower = Baje el vehículo al piso.
+
+step-rear-off-stands = Levante la parte trasera hasta liberar ambos soportes.
+step-rear-stands-out = Saque ambos soportes traseros por un lado.
+step-rear-down = Baje la parte trasera al piso.
+step-chock-rear-again = Calce otra vez ambas ruedas traseras, por delante y por detrás.
+step-front-off-stands = Levante el frente hasta liberar ambos soportes.
+step-front-stands-out = Saque ambos soportes delanteros por un lado.
+step-front-down = Baje el frente al piso.
+
+step-final = Apriete cada tuerca al torque final en estrella.
+step-pressure = Ponga la presión en frío de la etiqueta.
+step-lamp = Mire la luz de presión de llantas con el encendido puesto.
+step-relearn = Haga el reaprendizaje de los sensores donde el vehículo lo pida.
+step-key-back = Regrese la llave de seguridad a su lugar.
+step-recheck = Avise al conductor cuándo se reaprietan las tuercas.
+step-sign = Firme el trabajo.
+
+choice-at-hand = a la mano
+choice-none-fitted = sin tuercas de seguridad
+choice-missing = falta
+choice-done = hecho
+choice-owner-told = se explicó al dueño
+choice-not-needed = no hace falta
+
+circumstance-lift = en elevador
+circumstance-stands = en soportes
+circumstance-roadside = a la orilla del camino
+circumstance-customer = vehículo de cliente
+circumstance-own = vehículo propio
+circumstance-air = pistola de aire
+circumstance-electric = pistola eléctrica
+circumstance-hand-tools = herramientas de mano
+
+# Why a procedure's file is not taken. $reason ends the sentence.
+bad-procedure = { $file }, renglón { $line }: { $reason } No se usa nada de este archivo.
+bad-unreadable = esto no se puede leer: { $why }.
+bad-too-large = el archivo pasa de 256 kB.
+bad-step-count = { $count ->
+    [0] no hay pasos.
+   *[other] hay { $count } pasos; se aceptan hasta 200.
+}
+bad-twice-the-id = otro paso tiene ya el id “{ $step }”.
+bad-no-sentence = el paso “{ $step }” necesita “says” o “text”, no ambos.
+bad-choices = el paso “{ $step }” y sus opciones no concuerdan; solo un paso de elección las tiene.
+bad-after = va después de “{ $step }”, que no está antes con esa opción.
+bad-caution = no se conoce la precaución “{ $code }”.
+bad-circumstance = no se conoce la circunstancia “{ $code }”.
+bad-id = el id debe tener letras, cifras y guiones, 64 como máximo.
+bad-nothing-to-meet = el paso “{ $step }” espera “{ $condition }”, y ningún paso anterior lo pide.
+bad-danger-left-out = ningún paso lleva el peligro “{ $code }”; ningún archivo puede omitir un peligro.
+bad-no-signature = el último paso debe ser la firma.
+bad-no-gate = el paso “{ $step }” debe esperar “{ $condition }”; ningún archivo puede omitir esa barrera.

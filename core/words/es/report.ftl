@@ -1,0 +1,180 @@
+# The job card.
+card-title = Hoja de servicio de ruedas
+card-title-of = Hoja de servicio de ruedas { $number }: { $name }
+card-kicker = Hoja de servicio de ruedas, trabajo { $number }
+card-no-vehicle = El vehículo de este trabajo no está en este libro.
+card-because = Razón: { $reason }.
+card-practice = Trabajo de práctica: no cuenta para desgaste, vencimientos ni historial.
+
+card-model = Modelo
+card-class = Clase
+card-plate = Placa
+card-drive = Tracción
+card-odometer = Odómetro
+card-work = Trabajo
+card-opened = Abierto
+card-ended = Terminado
+card-people = Personas
+card-moment = { $day } { $clock }
+card-person = { $name }, { $role }: { $wrote ->
+    [one] 1 anotación
+   *[other] { $wrote } anotaciones
+}, { $hands } con sus manos
+card-signed-by = Firmado { $how }: { $name }
+card-estimated = estimado
+card-cluster-replaced = instrumento cambiado
+card-not-recorded = sin anotar
+card-not-known = no se conoce
+card-not-read = sin leer
+
+card-findings = Hallazgos
+card-nothing-found = { $count ->
+    [0] No se halló nada, y no se revisó ninguna parte.
+    [one] No se halló nada. Se revisó 1 parte.
+   *[other] No se halló nada. Se revisaron { $count } partes.
+}
+card-looked = { $count ->
+    [0] No se revisó ninguna parte a ojo.
+    [one] Se revisó 1 parte a ojo.
+   *[other] Se revisaron { $count } partes a ojo.
+}
+card-by-eye = juzgado a ojo
+card-rule-broken = No se cumple una norma cuyo texto se leyó.
+
+card-to-do = Sin hacer
+card-next = Sigue:
+
+card-moves = A dónde va cada llanta
+card-no-plan = No se eligieron movimientos.
+card-drawing = El vehículo visto desde arriba, el frente hacia arriba
+card-drawing-still = No se mueve ninguna llanta.
+card-front = frente
+card-moves-table = Una flecha punteada está planeada; una continua es una rueda ya montada ahí.
+card-tire = Llanta
+card-was-at = Estaba en
+card-planned = Planeado
+card-hung = Montada en
+card-stays = se queda
+card-stayed = se quedó
+card-not-hung = sin montar
+card-tire-of = Llanta { $mark } en { $at }:
+card-tire-of-to = Llanta { $mark }, de { $at } a { $to }:
+card-tire-at = { $mark } en { $at }
+
+card-tread = Profundidad de la banda de rodadura
+card-no-tread = No se midió la banda de rodadura.
+card-tread-how = Cada barra es la lectura más baja de una ranura alrededor de la llanta. Los lugares son los de antes de los movimientos.
+card-bars = Profundidad de la llanta { $tire }
+card-groove = Ranura { $number }
+card-groove-outer = { $number }, exterior
+card-groove-inner = { $number }, interior
+card-lowest = Más baja
+card-last-time = Anterior
+card-limit = límite { $limit }
+card-readings = Todas las lecturas: { $readings }.
+card-before = La vez anterior: { $day }, en { $at }.
+card-before-at = La vez anterior: { $day }, { $odometer }, en { $at }.
+
+card-sidewalls = Costados
+card-no-sidewalls = No se leyó ningún costado.
+card-sidewalls-table = Como se leyó en las llantas; edad del día en que se abrió el trabajo.
+card-size = Medida
+card-service = Servicio
+card-tin = TIN
+card-made = Hecha
+card-age = Edad
+card-more = También
+card-week = semana { $week } de { $year }, desde { $from }
+card-years = en uno de estos años: { $years }
+card-age-between = de { $least } a { $most }
+
+card-nuts = Tuercas de rueda
+card-no-nuts = No se quitó ninguna rueda ni se apretó ninguna tuerca.
+card-torque = Torque impreso
+card-thread = Rosca
+card-hex = Dado
+card-studs = Espárragos por rueda
+card-source = Fuente
+card-recorded = Anotado
+card-torque-unknown = Especificación no conocida.
+card-opened-because = La barrera final se abrió con esta razón: { $reason }.
+card-nuts-of = Tuercas de rueda en { $at }, vistas desde afuera, con el orden dentro de cada tuerca
+card-nuts-uncounted = No se contaron las tuercas.
+card-nuts-final = { $count } de { $of } con torque final
+card-nuts-not-proven = { $count } de { $of } con clic sin girar, sin comprobar
+card-nuts-snug = { $count } de { $of } solo con asentado
+card-nuts-begun = { $count } de { $of } solo con inicio a mano
+card-nuts-nothing = { $count } de { $of } sin anotar
+card-nuts-one-by-one = Anotado tuerca por tuerca.
+card-nuts-in-order = Anotado como una rueda en orden.
+card-nuts-both-ways = Anotado en parte tuerca por tuerca, en parte como una rueda en orden.
+card-setting = Torquímetro a { $setting }.
+card-setting-unknown = No se anotó a cuánto se puso el torquímetro.
+card-rechecked = Reapriete: { $held } de { $of } sin girar.
+card-legend-final = torque final: giró y luego hizo clic
+card-legend-not-proven = hizo clic sin girar: sin comprobar
+card-legend-snug = asentada
+card-legend-begun = empezada a mano
+card-legend-nothing = sin anotar
+card-order-how = El número es el orden de apriete; el lugar es la posición del reloj, doce arriba, visto desde afuera.
+card-recheck = Reapriete
+card-recheck-untold = A nadie se le avisó cuándo reapretar las tuercas.
+
+card-pressures = Presiones
+card-no-pressures = No se leyó ni se puso ninguna presión.
+card-pressures-table = Halladas y puestas en este trabajo, frente a la etiqueta del lugar.
+card-at = Lugar
+card-placard = Etiqueta
+card-found = Hallada
+card-set = Puesta
+card-placard-from = Etiqueta: { $source }.
+card-no-placard = No se conoce la etiqueta.
+card-sensors = Sensores y luz
+card-no-sensors = No se revisaron sensores ni luz.
+
+card-gates = Barreras abiertas y pasos omitidos
+card-no-gates = Ninguno.
+card-opened-gates = Barreras abiertas con una razón
+card-skipped = Pasos omitidos con una razón
+
+card-given = Aprobación y daños previos
+card-own = Vehículo propio: no se pidió aprobación.
+card-no-approval = No se anotó ninguna aprobación.
+card-approvals = Aprobación
+card-damage = Daños previos
+card-no-damage = No se anotaron daños previos.
+card-said-by = { $said } { $person }, { $at }.
+
+card-tools = Herramientas
+card-no-tools = No se nombró ninguna herramienta.
+card-tools-table = Calibración según sus papeles.
+card-tool = Herramienta
+card-kind = Tipo
+card-calibration = Calibración
+card-gauge-step = muestra pasos de { $step }
+card-no-calibration = este tipo no la lleva
+
+card-photos = Fotos
+card-photo-missing = El archivo de esta foto no está a la mano.
+card-see-photo = Vea su foto.
+
+card-corrections = Correcciones
+card-corrections-table = Los dos valores se quedan en el libro.
+card-stood = Decía
+card-holds = Vale
+card-why = Razón
+card-who = Quién
+card-taken-back = Retirado
+card-by-at = { $person }, { $at }
+
+card-record = Todas las anotaciones
+card-entries = { $count ->
+    [one] 1 anotación de este trabajo, como se escribió.
+   *[other] { $count } anotaciones de este trabajo, como se escribieron.
+}
+card-hands-of = { $person }; manos: { $hands }
+card-not-sealed = Firmado por nombre, sin sello del aparato.
+card-unsigned = Sin firmar.
+card-digest = Última anotación: { $digest }. Estos diez signos distinguen dos hojas; no prueban nada.
+card-deference = El manual del fabricante del vehículo, las normas locales y el ejercicio con licencia mandan sobre todo lo de esta hoja.
+card-times = Las horas son de tiempo universal (UTC), según el reloj de este aparato.
