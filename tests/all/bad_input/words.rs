@@ -103,6 +103,8 @@ const LINES: &[&str] = &[
     "procedure list",
     "book <code=check>",
     "card --job <job> --out <out>",
+    "export readings --vehicle <vehicle> --out <out>",
+    "export jobs --vehicle <vehicle> --out <out>",
     "job open <vehicle> <code=rotation-on-a-lift> <code=air>",
     "job park <text>",
     "job resume <job>",
