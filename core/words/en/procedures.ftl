@@ -70,7 +70,6 @@ step-final = Tighten each nut to final torque in star order.
 step-rechecked = Tighten each nut again at the final torque, in star order.
 step-recheck-again = Tell the driver when the next recheck is due.
 step-pressure-found = Measure the pressure as it is.
-step-tire-look = Look at tread and sidewalls for cuts, bulges, cord and nails.
 step-pressure = Set the cold pressure from the placard.
 step-lamp = Look at the tire pressure lamp with the ignition on.
 step-relearn = Relearn the sensor positions where the vehicle asks for it.

@@ -54,6 +54,7 @@ trouble-no-vehicle = “{ $given }” no está en el libro. Agregue primero el v
 trouble-unknown-vehicle = “{ $given }” no está en el libro. Conocidos: { $names }.
 trouble-which-vehicle = Nombre el vehículo: no hay trabajo abierto.
 trouble-no-job = No hay trabajo abierto. Abra uno primero.
+trouble-no-wear = Todavía no se midió ninguna banda de rodadura con su odómetro.
 trouble-job-parked = No hay trabajo abierto. Retome el que está en espera, o abra otro.
 trouble-no-such-job = Ese trabajo no existe.
 trouble-bay-taken = El trabajo { $job } está abierto. Fírmelo, póngalo en espera o termínelo primero.
@@ -111,6 +112,7 @@ trouble-not-moved = La rueda en { $place } no se quitó en este trabajo.
 trouble-count-nuts = Cuente primero las tuercas de una rueda.
 trouble-no-nut = Esta rueda tiene { $count } tuercas, numeradas como un reloj desde arriba.
 trouble-moved = Diga si la tuerca giró antes del clic, o hizo clic sin girar.
+trouble-which-wheels = Nombre al menos una rueda que se quita.
 trouble-which-part = Diga qué parte: cara de la maza, espárragos, asientos, válvula, llanta, rin o freno.
 
 ask-seen = Diga “seen” cuando haya mirado.

@@ -193,6 +193,7 @@ fact-drive-owner = El dueño dice: { $drive }.
 fact-plan = Movimientos elegidos: { $pattern }. { $moves }.
 fact-plan-bare = Movimientos elegidos: { $pattern }; no se mueve ninguna llanta.
 plan-move = { $from } a { $to }
+fact-wheels-chosen = Ruedas que se quitan: { $at }.
 fact-lifted-clear = levantado { $means } hasta dejar las ruedas apenas libres.
 fact-lifted-full = levantado { $means } a la altura de trabajo.
 fact-lifted-held = visto que sostiene { $means }.

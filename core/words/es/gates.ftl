@@ -3,6 +3,7 @@ condition-approved = trabajo aprobado
 condition-lock-key = llave de seguridad a la mano
 condition-drive-known = tracción conocida
 condition-plan-chosen = movimientos elegidos
+condition-wheels-chosen = ruedas nombradas
 condition-cracked = tuercas aflojadas en el piso
 condition-clear = ruedas apenas libres
 condition-rocked = vehículo sacudido
@@ -16,6 +17,7 @@ condition-all-clear = despejado debajo del vehículo
 condition-down = vehículo sobre sus ruedas
 condition-torque-known = torque conocido
 condition-final-done = torque final en cada tuerca
+condition-rechecked = reapriete hecho en cada tuerca
 condition-unsafe-told = cliente avisado de lo inseguro
 condition-seat-sound = asientos y espárragos sin daño inseguro
 
@@ -26,6 +28,7 @@ unmet-lock-key = Nadie ha dicho si la llave de las tuercas de seguridad está a 
 unmet-lock-key-missing = Falta la llave de las tuercas de seguridad. Encuéntrela antes de levantar el vehículo.
 unmet-drive-known = Aún no se sabe qué ejes tienen tracción. Lea el manual, o mire las mazas de ambos ejes.
 unmet-plan-chosen = Todavía no hay movimientos elegidos. Elija a dónde va cada llanta.
+unmet-wheels-chosen = Todavía no se nombra ninguna rueda. Elija las ruedas que se quitan.
 unmet-cracked = { $at }: las tuercas no están aflojadas. Afloje cada una un cuarto de vuelta con la llanta en el piso.
 unmet-clear = Las ruedas todavía no están apenas libres. Levante el vehículo hasta que lo estén.
 unmet-rocked = El vehículo no se ha sacudido. Sacúdalo antes de que alguien trabaje en él.
@@ -57,6 +60,10 @@ unmet-final-off = { $at }: la rueda está quitada. Móntela y apriete sus tuerca
 unmet-final = { $count ->
     [one] { $at }: la tuerca { $nuts } no tiene torque final comprobado. Apriétela; si hace clic sin girar, aflójela antes un cuarto de vuelta.
    *[other] { $at }: las tuercas { $nuts } no tienen torque final comprobado. Apriételas; la que haga clic sin girar se afloja antes un cuarto de vuelta.
+}
+unmet-rechecked = { $count ->
+    [one] { $at }: falta el reapriete de la tuerca { $nuts }. Ponga el torquímetro y reapriétela.
+   *[other] { $at }: falta el reapriete de las tuercas { $nuts }. Ponga el torquímetro y reapriete cada una.
 }
 unmet-unsafe-told = { $at }: { $part } en condición insegura, y el cliente no está avisado. Avise al cliente primero.
 unmet-seat-sound = { $at }: { $part } en condición insegura. Cambie lo dañado antes de montar la rueda.

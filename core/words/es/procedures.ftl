@@ -2,6 +2,9 @@
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Rotación de llantas en elevador
 procedure-rotation-with-jack-and-stands = Rotación de llantas con un gato y cuatro soportes
+procedure-wheel-off-and-on = Quitar y poner ruedas para otro trabajo
+procedure-recheck-visit = Reapriete de tuercas de rueda
+procedure-tread-and-age-check = Revisión de banda de rodadura y edad de llantas, ruedas en el piso
 
 step-damage = Anote los daños que vea al rodear el vehículo.
 step-approval = Pida al cliente que apruebe el trabajo.
@@ -17,12 +20,21 @@ step-mark = Marque la llanta con tiza.
 step-tread = Mida cada ranura en tres puntos, primero la ranura exterior.
 step-plan = Elija a dónde va cada llanta.
 
+step-wheels = Elija las ruedas que se quitan.
 step-lift-points = Ponga las almohadillas del elevador bajo los puntos de levantamiento del fabricante.
 step-clear = Levante el vehículo hasta que sus ruedas queden apenas libres.
 step-rock-lift = Sacuda el vehículo en el elevador.
 step-full = Levante el vehículo a la altura de trabajo.
 step-held-lift = Vea cada seguro del elevador enganchado y cargando.
 
+step-chock-others = Calce las ruedas que quedan en el piso, por delante y por detrás.
+step-clear-corner = Levante el vehículo hasta que las ruedas que se quitan queden apenas libres.
+step-stands = Ponga un soporte bajo cada punto de apoyo junto al gato.
+step-rest = Baje el vehículo sobre sus soportes.
+step-rock = Sacuda el vehículo sobre lo que lo sostiene.
+step-work-done = Vea el otro trabajo hecho y ninguna herramienta en los huecos de rueda.
+step-off-stands = Levante el vehículo hasta liberar sus soportes.
+step-stands-out = Saque los soportes por un lado.
 step-brake = Ponga el freno de estacionamiento en piso firme y nivelado.
 step-chock-rear = Calce ambas ruedas traseras, por delante y por detrás.
 step-cracked = Afloje cada tuerca un cuarto de vuelta con la llanta en el piso.
@@ -55,6 +67,9 @@ step-front-stands-out = Saque ambos soportes delanteros por un lado.
 step-front-down = Baje el frente al piso.
 
 step-final = Apriete cada tuerca al torque final en estrella.
+step-rechecked = Reapriete cada tuerca al torque final, en estrella.
+step-recheck-again = Avise al conductor cuándo toca el próximo reapriete.
+step-pressure-found = Mida la presión como está.
 step-pressure = Ponga la presión en frío de la etiqueta.
 step-lamp = Mire la luz de presión de llantas con el encendido puesto.
 step-relearn = Haga el reaprendizaje de los sensores donde el vehículo lo pida.
@@ -77,6 +92,7 @@ circumstance-own = vehículo propio
 circumstance-air = pistola de aire
 circumstance-electric = pistola eléctrica
 circumstance-hand-tools = herramientas de mano
+circumstance-recheck-left = falta otro reapriete
 
 # Why a procedure's file is not taken. $reason ends the sentence.
 bad-procedure = { $file }, renglón { $line }: { $reason } No se usa nada de este archivo.

@@ -94,6 +94,10 @@ reason-remounts = { $tires ->
 reason-axle-means = Adelante y atrás promedian entonces { $front } y { $rear }.
 reason-later-pair-apart = En la visita { $visit } una pareja de duales puede diferir demasiado: mida antes de mover.
 
+# What each tire will have left, by where it is now.
+forecast-next = Queda en la próxima visita: { $next }.
+forecast = Queda en la próxima visita: { $next }; después de { $visits } visitas: { $end }.
+
 # Statements about the answer.
 note-nothing-may-move = Ninguna rueda puede cambiar de lugar.
 note-only-with-remounting = No hay rotación posible con las llantas como van en sus rines. Volteándolas en los rines se podría: { $patterns }.

@@ -45,6 +45,7 @@ pub const SPANISH_VERBS: &[&str] = &[
     "Pida",
     "Ponga",
     "Quite",
+    "Reapriete",
     "Regrese",
     "Retire",
     "Revise",
