@@ -70,3 +70,58 @@ pub fn numbers(text: &str) -> Vec<f64> {
         .filter_map(|part| part.trim_end_matches(['.', '-']).parse().ok())
         .collect()
 }
+
+/// The texts between quotes in each test's source, by file.
+fn quoted() -> Vec<(String, Vec<String>)> {
+    fn walk(folder: &Path, found: &mut Vec<(String, Vec<String>)>) {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                walk(&path, found);
+            } else if path.extension().is_some_and(|ext| ext == "rs") && !path.ends_with("all/standards.rs") {
+                let source = std::fs::read_to_string(&path).unwrap();
+                let texts = source.lines().filter(|line| !line.trim_start().starts_with("//"));
+                let texts = texts.flat_map(|line| line.split('"').skip(1).step_by(2)).map(str::to_owned).collect();
+                found.push((path.display().to_string(), texts));
+            }
+        }
+    }
+    let mut found = Vec::new();
+    walk(&Path::new(env!("CARGO_MANIFEST_DIR")).join("all"), &mut found);
+    found
+}
+
+#[test]
+fn every_table_is_read_by_a_test() {
+    let quoted = quoted();
+    for entry in std::fs::read_dir(Path::new(env!("CARGO_MANIFEST_DIR")).join("standards")).unwrap() {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        let read = quoted.iter().any(|(_, texts)| texts.iter().any(|text| text.ends_with(&name)));
+        assert!(read || name == "worked_examples.csv", "no test reads {name}");
+    }
+}
+
+/// A row is claimed by a test that names the beginning of its check. The four that
+/// say so themselves are no test vectors.
+#[test]
+fn every_worked_example_is_claimed_by_a_test() {
+    let reads = |texts: &[String]| texts.iter().any(|text| text.ends_with("worked_examples.csv"));
+    let mut claims: Vec<String> = Vec::new();
+    for (file, texts) in quoted() {
+        let calls = std::fs::read_to_string(&file).unwrap().contains("worked(\"");
+        if reads(&texts) || calls {
+            claims.extend(texts.into_iter().filter(|text| text.len() >= 3));
+        }
+    }
+    let mut none = 0;
+    for row in table("worked_examples.csv") {
+        let check = row.text("check");
+        if row.text("expected").to_lowercase().contains("not a test vector") {
+            none += 1;
+            continue;
+        }
+        let claimed = claims.iter().any(|claim| check.starts_with(claim.as_str()));
+        assert!(claimed, "line {}: no test claims “{check}”", row.line);
+    }
+    assert_eq!(none, 4);
+}

@@ -51,6 +51,22 @@ impl Size {
         }
     }
 
+    /// Overall diameter after so much tread is worn off, mm: the new one less twice the wear.
+    /// Plain geometry. `None` as for the new diameter, or when `worn_mm` is no depth.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Size;
+    /// // 8.0 mm worn down to 1.6 mm: 2 % less to an all-wheel drive.
+    /// let size: Size = "225/45R17".parse()?;
+    /// assert_eq!(size.diameter_worn_mm(6.4).map(f64::round), Some(622.0));
+    /// assert_eq!(size.diameter_worn_mm(-1.0), None);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
+    pub fn diameter_worn_mm(&self, worn_mm: f64) -> Option<f64> {
+        let new = self.overall_diameter_mm()?;
+        (0.0..=50.0).contains(&worn_mm).then_some(new - 2.0 * worn_mm)
+    }
+
     /// Circumference of the free, unloaded tire, mm: π × overall diameter.
     ///
     /// ```
@@ -83,4 +99,23 @@ impl Size {
     pub fn revolutions_per_mile(&self) -> Option<f64> {
         Some(MILE_MM / self.circumference_mm()?)
     }
+}
+
+/// Section width on a rim, mm, before it is rounded to the millimetre: the nominal
+/// width + 0.4 × (rim width − nominal width × factor).
+///
+/// `nominal_mm` is the width in the designation, `rim_in` the rim's width in inches and
+/// `factor` the ratio of theoretical rim to section that the maker gives, such as 0.85.
+/// About 5 mm for each half inch of rim. `None` when a figure is no width.
+/// Source: UN R30, 6.1.1.1, amendment text (grade P); the factor of a size is the maker's.
+///
+/// ```
+/// use lugbook::sidewall::section_width_mm;
+/// assert_eq!(section_width_mm(225.0, 7.5, 0.85).map(f64::round), Some(225.0));
+/// assert_eq!(section_width_mm(225.0, 8.0, 0.85).map(f64::round), Some(230.0));
+/// ```
+pub fn section_width_mm(nominal_mm: f64, rim_in: f64, factor: f64) -> Option<f64> {
+    let sound = (50.0..=600.0).contains(&nominal_mm) && (1.0..=30.0).contains(&rim_in);
+    let width = nominal_mm + 0.4 * (rim_in * INCH_MM - nominal_mm * factor);
+    (sound && (0.5..=1.0).contains(&factor)).then_some(width)
 }

@@ -41,6 +41,7 @@ pub use candidates::{Candidate, Reading, Substitution, candidates};
 pub use equivalence::{
     Change, ChangeKind, DIAMETER_WARN_PERCENT, DIAMETER_WATCH_PERCENT, Diameter, Equivalence, Weight, equivalence,
 };
+pub use geometry::section_width_mm;
 pub use grades::{TemperatureGrade, Traction, Utqg};
 pub use load_class::{LoadClass, LoadRange};
 pub use load_index::{HIGHEST_LOAD_INDEX, load_of_index};

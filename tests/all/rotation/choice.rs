@@ -169,16 +169,15 @@ fn duals_match_as_the_table_says() {
             })
             .sum()
     };
-    let mut rows = csv::Reader::from_reader(include_str!("../../standards/dual_match.csv").as_bytes());
-    let mut seen = 0;
-    for (row, ours) in rows.records().zip(DUAL_MATCH) {
-        let row = row.unwrap();
-        seen += 1;
-        let bounds: Vec<f64> = row[0].split(' ').filter_map(|word| word.parse().ok()).collect();
-        let (open_above, bound) = (row[0].starts_with("over"), *bounds.last().unwrap());
-        assert_eq!(ours.below_in, if open_above { f64::INFINITY } else { bound }, "{}", &row[0]);
-        assert_eq!(ours.difference_in, fraction(&row[1]), "{}", &row[0]);
-        assert_eq!(ours.circumference_in, fraction(&row[2]), "{}", &row[0]);
+    let rows = crate::standards::table("dual_match.csv");
+    assert_eq!(rows.len(), DUAL_MATCH.len());
+    for (row, ours) in rows.iter().zip(DUAL_MATCH) {
+        let outside = row.text("outside_diameter");
+        let bounds: Vec<f64> = outside.split(' ').filter_map(|word| word.parse().ok()).collect();
+        let (open_above, bound) = (outside.starts_with("over"), *bounds.last().unwrap());
+        assert_eq!(ours.below_in, if open_above { f64::INFINITY } else { bound }, "{outside}");
+        assert_eq!(ours.difference_in, fraction(row.text("max_diameter_difference_in")), "{outside}");
+        assert_eq!(ours.circumference_in, fraction(row.text("max_circumference_difference_in")), "{outside}");
         // A pair just inside the difference passes; just beyond, it is refused.
         let diameter = if open_above { bound + 1.0 } else { bound - 1.0 } * 25.4;
         let pair = |difference_mm: f64| {
@@ -190,10 +189,9 @@ fn duals_match_as_the_table_says() {
             inner.depths = mm(12.0);
             DualMatch.of_pair(&outer, &inner).is_some_and(|word| word.force.refuses())
         };
-        let allowed = fraction(&row[1]) * 25.4;
-        assert!(!pair(allowed - 0.01) && pair(allowed + 0.01), "{}", &row[0]);
+        let allowed = fraction(row.text("max_diameter_difference_in")) * 25.4;
+        assert!(!pair(allowed - 0.01) && pair(allowed + 0.01), "{outside}");
     }
-    assert_eq!(seen, DUAL_MATCH.len());
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! The worked examples of the standards page that concern sidewalls.
 
-use lugbook::sidewall::{self, Size, Utqg, load_of_index};
+use lugbook::sidewall::{self, Size, Utqg, load_of_index, section_width_mm};
 
 use super::rows;
 
@@ -88,4 +88,30 @@ fn every_load_index_and_grade_row_holds() {
         }
     }
     assert_eq!(seen, 6);
+}
+
+#[test]
+fn every_row_of_width_and_wear_holds() {
+    let mut seen = 0;
+    for row in rows("worked_examples.csv") {
+        if row["check"] == "R30 width" {
+            // "S1=225, … rim 7.5J, … x=0.85 (assumed)"; "A=190.5, …, S=225-0.3=224.7 -> 225 mm".
+            let rim = figures(&row["input"].replace("S1=225", "")).into_iter().find(|rim| [7.5, 8.0].contains(rim));
+            let width = section_width_mm(225.0, rim.unwrap(), 0.85).unwrap();
+            let [.., exact, rounded] = figures(&row["expected"])[..] else { panic!("{row:?}") };
+            close(Some(width), exact, 0.05, &row["input"]);
+            close(Some(width.round()), rounded, 0.0, &row["input"]);
+            seen += 1;
+        } else if row["check"] == "wear vs diameter" {
+            let size: Size = "225/45R17".parse().unwrap();
+            let [fall, worn, percent] = figures(&row["expected"])[..] else { panic!("{row:?}") };
+            let [new, left] = [size.diameter_worn_mm(0.0), size.diameter_worn_mm(8.0 - 1.6)].map(Option::unwrap);
+            close(Some(new - left), fall, 0.05, "fall");
+            close(Some(left), worn, 0.05, "worn");
+            close(Some(100.0 * (new - left) / new), percent, 0.005, "percent");
+            seen += 1;
+        }
+    }
+    assert_eq!(seen, 3);
+    assert_eq!(section_width_mm(225.0, 7.5, f64::NAN), None);
 }

@@ -1,11 +1,12 @@
 //! The camera reader: never a panic, every substitution inside the text, ranked
-//! and within its limit, and time in step with the length.
+//! and within its limit, and what is slow is kept to be timed again.
 #![no_main]
 
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use libfuzzer_sys::fuzz_target;
 use lugbook::sidewall::{self, Reading};
+use lugbook_fuzz::{camera, keep_if_slow};
 
 fuzz_target!(|text: &str| {
     let started = Instant::now();
@@ -27,13 +28,5 @@ fuzz_target!(|text: &str| {
             Reading::Tin(tin) => assert_eq!(typed.tin.as_ref(), Some(tin)),
         }
     }
-    // 10 ms a kilobyte, and one more for a text of nothing. The machine may have
-    // been busy elsewhere: only what is slow five times is slow.
-    let allowed = Duration::from_secs_f64(0.010 * (1.0 + text.len() as f64 / 1024.0));
-    let again = || {
-        let started = Instant::now();
-        std::hint::black_box(sidewall::candidates(text, 4));
-        started.elapsed()
-    };
-    assert!(took <= allowed || (0..5).any(|_| again() <= allowed), "{took:?} for {} bytes", text.len());
+    keep_if_slow("sidewall_camera", text, took, camera);
 });
