@@ -11,6 +11,7 @@ mod facts;
 mod inflation;
 mod inspect;
 mod kill;
+mod lift_by_lift;
 mod lifting;
 mod limits;
 mod measure;

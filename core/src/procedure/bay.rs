@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::order::{Order, Turn};
 use super::{Ask, Condition, Per, Procedure, Step, Unmet};
 use crate::drive;
 use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, Shelf, Turned};
@@ -19,6 +20,8 @@ pub struct Task<'a> {
     pub at: Option<Place>,
     /// How it stands.
     pub state: TaskState,
+    /// Its turn in the order of lifts, when it is an action of one.
+    pub turn: Option<Turn>,
 }
 
 /// How a task stands.
@@ -132,7 +135,7 @@ impl<'a> Bay<'a> {
     }
 
     /// Whether a step applies to this job.
-    fn applies(&self, step: &Step) -> bool {
+    pub(super) fn applies(&self, step: &Step) -> bool {
         let fits = step.when.iter().all(|when| self.job.circumstances.contains(when));
         let follows = step.after.as_ref().is_none_or(
             |(id, wanted)| matches!(self.answer(id, None), Some(Answer::Choice(choice)) if choice == wanted),
@@ -158,6 +161,13 @@ impl<'a> Bay<'a> {
         let mut tasks = Vec::new();
         let mut rest = steps.as_slice();
         while let Some((first, _)) = rest.split_first() {
+            if first.act.is_some() {
+                let together = rest.iter().take_while(|step| step.act.is_some()).count();
+                let (templates, after) = rest.split_at_checked(together).unwrap_or((rest, &[]));
+                tasks.extend(self.ordered(templates));
+                rest = after;
+                continue;
+            }
             let together = match &first.round {
                 Some(round) => rest.iter().take_while(|step| step.round.as_ref() == Some(round)).count(),
                 None => 1,
@@ -173,7 +183,7 @@ impl<'a> Bay<'a> {
             }
             for at in places {
                 for step in round.iter().filter(|step| self.places(step).contains(&at)) {
-                    tasks.push(Task { step, at, state: self.state(step, at) });
+                    tasks.push(Task { step, at, state: self.state(step, at), turn: None });
                 }
             }
             rest = after;
@@ -198,6 +208,13 @@ impl<'a> Bay<'a> {
 
     /// How a step at a place stands.
     pub fn state(&self, step: &Step, at: Option<Place>) -> TaskState {
+        if step.act.is_some() {
+            let tasks = self.tasks();
+            let of_step = |task: &&Task<'_>| task.step.id == step.id && task.at == at;
+            let open = tasks.iter().filter(of_step).find(|task| !task.state.is_over());
+            let found = open.or_else(|| tasks.iter().find(of_step));
+            return found.map_or(TaskState::Ready, |task| task.state.clone());
+        }
         if let Some(entry) = self.done(step, at) {
             return TaskState::Done(entry);
         }
@@ -214,15 +231,35 @@ impl<'a> Bay<'a> {
 
     /// What still holds a step at a place: its conditions that are neither met nor opened.
     pub fn unmet(&self, step: &Step, at: Option<Place>) -> Vec<Unmet> {
-        step.needs
+        let order = step.act.is_some().then(|| self.order()).flatten();
+        self.unmet_in(step, at, order.as_ref())
+    }
+
+    /// The same, the order of lifts at hand: what has to come before an action is
+    /// done by the order, so that it stands for the gates that look at a whole vehicle.
+    pub(super) fn unmet_in(&self, step: &Step, at: Option<Place>, order: Option<&Order<'_>>) -> Vec<Unmet> {
+        let by_order = |condition: &Condition| {
+            step.act.is_some()
+                && matches!(
+                    condition,
+                    Condition::Held | Condition::Cracked | Condition::AllSnug | Condition::AllClear | Condition::Down
+                )
+        };
+        let turn = order.and_then(|order| {
+            let opened = self.job.opened_with(&step.id, at, Condition::InOrder.code()).is_some();
+            order.unmet(&step.id, at).filter(|_| !opened)
+        });
+        let own = step
+            .needs
             .iter()
+            .filter(|condition| !by_order(condition))
             .filter(|condition| self.job.opened_with(&step.id, at, condition.code()).is_none())
-            .filter_map(|condition| self.check(*condition, at))
-            .collect()
+            .filter_map(|condition| self.check(*condition, at));
+        turn.into_iter().chain(own).collect()
     }
 
     /// The entry that answers a step at a place; `Some(None)` when several do.
-    fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
+    pub(super) fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
         let tire = at.and_then(|place| self.job.fitted.get(&place)).copied();
         let entry = |wanted: &dyn Fn(&Fact) -> bool| {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
@@ -383,11 +420,12 @@ impl<'a> Bay<'a> {
             }
             Condition::MarkFits => {
                 let place = at?;
-                if job.mark_fits(place) == Some(true) {
+                let read = job.mark_read_at(place);
+                let (hung, _) = self.wanted(place);
+                if read.is_some_and(|mark| job.marked(mark).is_some() && job.marked(mark) == hung) {
                     return None;
                 }
-                let read = job.mark_read_at(place);
-                let wanted = job.wanted_at(place).and_then(|tire| job.mark_of(tire));
+                let wanted = hung.and_then(|tire| job.mark_of(tire));
                 let belongs = read.and_then(|mark| job.marked(mark)).and_then(|tire| self.belongs(tire));
                 Some(Unmet::MarkFits {
                     at: place,
@@ -418,6 +456,8 @@ impl<'a> Bay<'a> {
                 }
             }
             Condition::AllClear => (!self.all_clear()).then_some(Unmet::AllClear),
+            // Checked with the order at hand, where there is one.
+            Condition::InOrder => None,
             Condition::Down => {
                 let up = !matches!(job.arm(None), None | Some((Arm::Down, _)));
                 up.then_some(Unmet::Down)
@@ -434,8 +474,11 @@ impl<'a> Bay<'a> {
         }
     }
 
-    /// Where the plan wants a tire.
+    /// Where the plan wants a tire; in an order of lifts, where it goes next.
     pub fn belongs(&self, tire: TireId) -> Option<Place> {
+        if let Some(place) = self.order().and_then(|order| order.goes_next(tire)) {
+            return Some(place);
+        }
         match self.job.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
             None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),

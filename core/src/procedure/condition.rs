@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Ask, Step};
 use crate::entry::LookAt;
+use crate::lifting::{Act, Refusal};
 use crate::vehicle::Place;
 
 /// A condition that holds a step until it is met, or opened with a reason.
@@ -48,11 +49,13 @@ pub enum Condition {
     UnsafeTold,
     /// No seat or stud is unsafe at this wheel.
     SeatSound,
+    /// It is the next action of the order of lifts. Each action of that order has this gate.
+    InOrder,
 }
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Approved,
         Self::LockKey,
         Self::DriveKnown,
@@ -72,6 +75,7 @@ impl Condition {
         Self::FinalDone,
         Self::UnsafeTold,
         Self::SeatSound,
+        Self::InOrder,
     ];
 
     /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
@@ -111,12 +115,13 @@ impl Condition {
             Self::FinalDone => "final-done",
             Self::UnsafeTold => "unsafe-told",
             Self::SeatSound => "seat-sound",
+            Self::InOrder => "in-order",
         }
     }
 }
 
 /// What a gate still waits for.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "condition", rename_all = "kebab-case")]
 pub enum Unmet {
     /// The customer has not approved, or declined.
@@ -206,6 +211,20 @@ pub enum Unmet {
         /// What.
         part: LookAt,
     },
+    /// Another action of the order of lifts comes first.
+    InOrder {
+        /// Its number.
+        n: usize,
+        /// What is done.
+        act: Act,
+        /// Where.
+        at: Option<Place>,
+    },
+    /// The moves can't be done with the gear at hand.
+    NoOrder {
+        /// Why, and what would help.
+        refusal: Refusal,
+    },
 }
 
 impl Unmet {
@@ -231,6 +250,7 @@ impl Unmet {
             Self::FinalDone { .. } => Condition::FinalDone,
             Self::UnsafeTold { .. } => Condition::UnsafeTold,
             Self::SeatSound { .. } => Condition::SeatSound,
+            Self::InOrder { .. } | Self::NoOrder { .. } => Condition::InOrder,
         }
     }
 
@@ -244,7 +264,7 @@ impl Unmet {
             | Self::AllSnug { at, .. }
             | Self::FinalDone { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
-            Self::UnsafeTold { at, .. } => *at,
+            Self::UnsafeTold { at, .. } | Self::InOrder { at, .. } => *at,
             _ => None,
         }
     }
