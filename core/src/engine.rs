@@ -19,8 +19,8 @@ pub use command::Command;
 pub use host::{Host, SystemHost};
 pub use trouble::{Trouble, TroubleKind};
 pub use view::{
-    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine,
-    PlansView, TaskLine, VehicleLine,
+    ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LogLine, NextView, NutView,
+    PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
 };
 
 use crate::entry::Draft;

@@ -13,15 +13,18 @@ mod ask;
 mod bay;
 mod condition;
 mod file;
+mod order;
 
 pub use ask::Ask;
 pub use bay::{Bay, Task, TaskState};
 pub use condition::{Condition, Unmet};
 pub use file::{Bad, BadKind, Per, Procedure, Step};
+pub use order::Turn;
 
 /// The built-in procedures' files: name and text.
 const BUILT_IN: &[(&str, &str)] = &[
     ("rotation-on-a-lift", include_str!("../procedures/rotation-on-a-lift.toml")),
+    ("rotation-lift-by-lift", include_str!("../procedures/rotation-lift-by-lift.toml")),
     ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
     ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
     ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),

@@ -480,7 +480,7 @@ fn corners_of(at: &[Place]) -> Vec<Corner> {
 }
 
 /// Replays a plan; panics at the first thing that must not be.
-fn replay(task: &Task, plan: &Plan) {
+pub(crate) fn replay(task: &Task, plan: &Plan) {
     let mut checker = Checker::new(task);
     for (at, action) in plan.actions.iter().enumerate() {
         assert_eq!(action.n, at + 1);

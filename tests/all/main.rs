@@ -12,6 +12,7 @@ mod facts;
 mod inflation;
 mod inspect;
 mod kill;
+mod lift_by_lift;
 mod lifting;
 mod limits;
 mod measure;

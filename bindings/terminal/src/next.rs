@@ -22,7 +22,7 @@ pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
         "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "may_skip": false,
-        "nuts": null, "done": 0, "of": 0, "last": null, "type": null,
+        "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
 
@@ -33,6 +33,9 @@ pub fn print(next: &NextView, page: &mut Page) {
         page.indented(&format!("{}  ", caution.signal.to_uppercase()), &caution.sentence);
     }
     page.indented(&format!("Next  {place}"), &next.sentence);
+    if let Some(turn) = &next.turn {
+        page.indented("  ", &turn.detail);
+    }
     if !next.gate.is_empty() {
         for wait in &next.gate {
             page.indented("  held: ", wait);

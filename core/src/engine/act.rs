@@ -6,7 +6,7 @@ mod wheel;
 
 use super::trouble::clipped;
 use super::{Command, Host, Trouble, TroubleKind};
-use crate::entry::{Fact, Personal};
+use crate::entry::{Arm, Fact, Personal};
 use crate::ident::{Digest, JobId, PersonId};
 use crate::logbook::{Book, Job, Status, Vehicle};
 use crate::measure::Reading;
@@ -147,6 +147,7 @@ impl<'a> Acting<'a> {
             Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
             Command::ChooseWheels { at } => self.choose_wheels(&bay, &at),
+            Command::Flat { at, good_wheel_forward } => self.flat(&bay, &at, good_wheel_forward),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
             Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),
@@ -280,10 +281,18 @@ impl<'a> Acting<'a> {
 
     /// Holds what is asked at a place against its gate.
     fn gate(&self, bay: &Bay<'_>, ask: Ask, at: Option<Place>) -> Result<(), Trouble> {
-        match bay.step_for(ask) {
-            Some(step) => self.gate_of(bay, step, at),
+        match bay.step_at(ask, at) {
+            Some((step, at)) => self.gate_of(bay, step, at),
             None => Ok(()),
         }
+    }
+
+    /// Once wheels are up in an order of lifts, what that order rests on stays as it is.
+    fn not_begun(&self, bay: &Bay<'_>) -> Result<(), Trouble> {
+        if bay.is_ordered() && bay.job.was_lifted(Arm::Full) {
+            return Err(Trouble::new(TroubleKind::Held, self.words, "trouble-order-begun", &[]));
+        }
+        Ok(())
     }
 
     fn gate_of(&self, bay: &Bay<'_>, step: &crate::procedure::Step, at: Option<Place>) -> Result<(), Trouble> {
@@ -303,7 +312,7 @@ impl<'a> Acting<'a> {
 
     /// Whether a condition of a step was opened with a reason.
     fn is_opened(&self, bay: &Bay<'_>, ask: Ask, at: Option<Place>, condition: Condition) -> bool {
-        bay.step_for(ask).is_some_and(|step| bay.job.opened_with(&step.id, at, condition.code()).is_some())
+        bay.step_at(ask, at).is_some_and(|(step, at)| bay.job.opened_with(&step.id, at, condition.code()).is_some())
     }
 
     fn job_id(bay: &Bay<'_>) -> JobId {

@@ -1,14 +1,15 @@
 //! Questions: each builds a finished, worded record.
 
 use super::view::{
-    BookView, CautionLine, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView,
-    TaskLine, VehicleLine,
+    ActionLine, BookView, CautionLine, CheckLine, CheckView, JobLine, LiftsView, LogLine, NextView, NutView,
+    PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
 use crate::caution::CautionId;
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
+use crate::lifting::Action;
 use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
@@ -103,6 +104,43 @@ impl Engine {
             notes: answer.notes.iter().map(|note| words.note(note, layout)).collect(),
             unknown: wear.as_ref().and_then(|wear| wear.unknown).map(|unknown| unknown.say(&words)),
             next_visit: wear.map(|wear| wear.next_visit.say(&words)),
+        })
+    }
+
+    /// The order of lifts for the job in the bay: every action, and which are done.
+    ///
+    /// # Errors
+    /// When no job is open, its procedure has an order of its own, the moves or the
+    /// gear are not settled, or the moves can't be done with that gear.
+    pub fn lifts(&self, speech: Speech) -> Result<LiftsView, Trouble> {
+        let words = Words::new(speech);
+        let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        let layout = &bay.vehicle.layout;
+        if !bay.is_ordered() {
+            return Err(Trouble::mend(&words, "trouble-no-order", &[]));
+        }
+        let plan = bay.lifts().ok_or_else(|| Trouble::mend(&words, "trouble-order-waits", &[]))?;
+        let plan = plan.map_err(|why| Trouble::said(words.lift_refusal(&why, layout)))?;
+        let tasks = bay.tasks();
+        let over = |n: usize| {
+            let mut asked = tasks.iter().filter(|task| task.turn.as_ref().is_some_and(|turn| turn.action.n == n));
+            asked.all(|task| task.state.is_over())
+        };
+        let line = |action: &Action| ActionLine {
+            n: action.n,
+            act: action.act.code().to_owned(),
+            at: action.at.iter().map(|place| layout.name(*place, speech.letters)).collect(),
+            sentence: words.action(action, layout),
+            caution: action.cautions.iter().map(|caution| words.caution(*caution)).collect(),
+            done: over(action.n),
+        };
+        Ok(LiftsView {
+            sentence: words.lifts(&plan),
+            lifts: plan.lifts,
+            at_least: plan.at_least,
+            proved: plan.proved,
+            actions: plan.actions.iter().map(line).collect(),
+            notes: plan.notes.iter().map(|note| note.say(&words)).collect(),
         })
     }
 
@@ -247,6 +285,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
+        turn: task.and_then(|task| turn_view(bay, task, words)),
         done: tasks.iter().filter(|task| task.state.is_over()).count(),
         of: tasks.len(),
         last: last.map(|task| match task.at {
@@ -276,17 +315,38 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .collect()
 }
 
+/// Where an action stands in the order of lifts, which tire it handles, and what else belongs to it.
+fn turn_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<TurnView> {
+    let turn = task.turn.as_ref()?;
+    let action = &turn.action;
+    let args = [
+        ("n", action.n.to_string().into()),
+        ("of", turn.of.to_string().into()),
+        ("lift", turn.lift.to_string().into()),
+        ("lifts", turn.lifts.to_string().into()),
+    ];
+    let mut detail = vec![words.text(if turn.lift == 0 { "turn-before" } else { "turn" }, &args)];
+    let name = |at: Place| bay.vehicle.layout.name(at, words.speech().letters);
+    if let Some(mark) = turn.tire.and_then(|tire| bay.job.mark_of(tire)) {
+        detail.push(words.text("turn-mark", &[("mark", mark.into())]));
+    } else if let Some(wheel) = action.wheel.filter(|wheel| !action.at.contains(wheel)) {
+        detail.push(words.text("turn-wheel", &[("wheel", name(wheel).into())]));
+    }
+    detail.extend(words.act_detail(action.act).filter(|_| task.step.act.is_some() && task.step.asks != Ask::Looks));
+    Some(TurnView { n: action.n, of: turn.of, lift: turn.lift, lifts: turn.lifts, detail: detail.join(" ") })
+}
+
 fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
-    let (pass, at) = match (task.step.asks, task.at) {
-        (Ask::Started, Some(at)) => (Pass::Started, at),
-        (Ask::Snug, Some(at)) => (Pass::Snug, at),
-        (Ask::Final, Some(at)) => (Pass::Final, at),
-        (Ask::Rechecked, Some(at)) => (Pass::Recheck, at),
-        (Ask::Cracked, Some(at)) => (Pass::Cracked, at),
+    let pass = match task.step.asks {
+        Ask::Started => Pass::Started,
+        Ask::Snug => Pass::Snug,
+        Ask::Final => Pass::Final,
+        Ask::Rechecked => Pass::Recheck,
+        Ask::Cracked => Pass::Cracked,
         _ => return None,
     };
     let order = fastening::order(bay.studs()?)?;
-    let left = bay.nuts_left(at, pass)?;
+    let left = bay.nuts_left_for(task, pass)?;
     Some(NutView {
         done: order.iter().copied().filter(|nut| !left.contains(nut)).collect(),
         next: order.iter().copied().find(|nut| left.contains(nut)),

@@ -269,6 +269,13 @@ pub enum Command {
         /// Where.
         at: Vec<String>,
     },
+    /// Changes a flat wheel for the spare: moves of their own, instead of a plan.
+    Flat {
+        /// Where the flat is.
+        at: String,
+        /// The manual wants no temporary spare at a driven wheel.
+        good_wheel_forward: bool,
+    },
     /// Raises, sets down or lowers the vehicle.
     Lift {
         /// What.

@@ -47,6 +47,8 @@ pub struct NextView {
     pub may_skip: bool,
     /// The nuts, when the step turns nuts.
     pub nuts: Option<NutView>,
+    /// Where it stands in the order of lifts, and what else belongs to it.
+    pub turn: Option<TurnView>,
     /// Steps over.
     pub done: usize,
     /// All steps that apply.
@@ -66,6 +68,56 @@ pub struct CautionLine {
     pub sentence: String,
     /// It was shown in full earlier in this job.
     pub again: bool,
+}
+
+/// Where an action stands in the order of lifts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct TurnView {
+    /// The action's number, from 1.
+    pub n: usize,
+    /// How many actions there are.
+    pub of: usize,
+    /// Which lift it belongs to; 0 before the first.
+    pub lift: u32,
+    /// How many lifts there are.
+    pub lifts: u32,
+    /// Where it stands, which tire it handles, and what else belongs to it.
+    pub detail: String,
+}
+
+/// The order of lifts of a job.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct LiftsView {
+    /// How many lifts, and whether fewer are possible.
+    pub sentence: String,
+    /// How many lifts.
+    pub lifts: u32,
+    /// No order has fewer lifts than this.
+    pub at_least: u32,
+    /// That there is no order with fewer lifts is proved.
+    pub proved: bool,
+    /// What to do, in order.
+    pub actions: Vec<ActionLine>,
+    /// What to know about the gear.
+    pub notes: Vec<String>,
+}
+
+/// One action of the order of lifts.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ActionLine {
+    /// Its number, from 1.
+    pub n: usize,
+    /// What is done, as a code.
+    #[serde(rename = "do")]
+    pub act: String,
+    /// Where.
+    pub at: Vec<String>,
+    /// The sentence, with its place and wheel.
+    pub sentence: String,
+    /// The cautions before it.
+    pub caution: Vec<String>,
+    /// It is done.
+    pub done: bool,
 }
 
 /// The nuts of one wheel.

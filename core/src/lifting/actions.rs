@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::gear::{Gear, Hoist, corner_bit};
 use super::search::{Search, Step};
@@ -11,7 +11,7 @@ use crate::caution::{CautionId, Circumstance};
 use crate::vehicle::{Place, Position, Row, Side};
 
 /// What is done. The names are codes in data.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Act {
     /// Find a safe place, be seen, warn others (roadside).

@@ -218,6 +218,27 @@ fn judge(
 }
 
 impl Gear {
+    /// The gear a mechanic names in a job, with the site that goes with it: a jack and
+    /// two stands, a jack alone, the vehicle's own jack at the roadside. Ratings are
+    /// not known.
+    ///
+    /// ```
+    /// use lugbook::lifting::{Gear, Site};
+    /// let (gear, site) = Gear::of_code("roadside-jack").unwrap();
+    /// assert_eq!(site, Site::Roadside);
+    /// assert!(matches!(gear, Gear::Jack { stands: 0, .. }));
+    /// assert!(Gear::of_code("a plank").is_none());
+    /// ```
+    pub fn of_code(code: &str) -> Option<(Self, Site)> {
+        let (jack, stands, site) = match code {
+            "jack-two-stands" => (JackKind::Floor, 2, Site::Yard),
+            "jack-alone" => (JackKind::Floor, 0, Site::Yard),
+            "roadside-jack" => (JackKind::Roadside, 0, Site::Roadside),
+            _ => return None,
+        };
+        Some((Self::Jack { jack, rating: None, stands, stand_rating: None }, site))
+    }
+
     /// What it allows for this vehicle.
     pub(super) fn rules(&self, vehicle: &Vehicle) -> Rules {
         let loads = Loads::of(vehicle);
@@ -270,7 +291,7 @@ impl Gear {
     }
 
     /// What holds the vehicle and where, as circumstances.
-    pub(super) fn support(&self, site: Site) -> Vec<Circumstance> {
+    pub fn support(&self, site: Site) -> Vec<Circumstance> {
         let support = match self {
             Self::TwoPost { .. } | Self::FourPost { .. } => Circumstance::Lift,
             Self::Jack { stands: 0, .. } => Circumstance::JackAlone,

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::order::{Order, Turn};
 use super::{Ask, Condition, Per, Procedure, Step, Unmet};
 use crate::caution::{self, Circumstance};
 use crate::drive;
@@ -23,6 +24,8 @@ pub struct Task<'a> {
     pub at: Option<Place>,
     /// How it stands.
     pub state: TaskState,
+    /// Its turn in the order of lifts, when it is an action of one.
+    pub turn: Option<Turn>,
 }
 
 /// How a task stands.
@@ -85,8 +88,9 @@ impl<'a> Bay<'a> {
             .filter_map(|text| sidewall::parse(text).size?.overall_diameter_mm())
             .reduce(f64::max);
         let said = self.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code));
-        let mut here: Vec<Circumstance> =
-            said.chain(caution::of_vehicle(self.vehicle.class, &self.vehicle.layout, largest)).collect();
+        let support = self.gear().map(|(gear, site)| gear.support(site)).unwrap_or_default();
+        let vehicle = caution::of_vehicle(self.vehicle.class, &self.vehicle.layout, largest);
+        let mut here: Vec<Circumstance> = said.chain(support).chain(vehicle).collect();
         here.extend((!self.rechecks_left().is_empty()).then_some(Circumstance::RecheckLeft));
         here
     }
@@ -207,7 +211,7 @@ impl<'a> Bay<'a> {
     }
 
     /// Whether a step applies to this job, under these circumstances.
-    fn applies(&self, step: &Step, here: &[Circumstance]) -> bool {
+    pub(super) fn applies(&self, step: &Step, here: &[Circumstance]) -> bool {
         let fits = step.when.iter().all(|when| here.iter().any(|here| here.code() == when));
         let follows = step.after.as_ref().is_none_or(
             |(id, wanted)| matches!(self.answer(id, None), Some(Answer::Choice(choice)) if choice == wanted),
@@ -235,6 +239,13 @@ impl<'a> Bay<'a> {
         let mut tasks = Vec::new();
         let mut rest = steps.as_slice();
         while let Some((first, _)) = rest.split_first() {
+            if first.act.is_some() {
+                let together = rest.iter().take_while(|step| step.act.is_some()).count();
+                let (templates, after) = rest.split_at_checked(together).unwrap_or((rest, &[]));
+                tasks.extend(self.ordered(templates));
+                rest = after;
+                continue;
+            }
             let together = match &first.round {
                 Some(round) => rest.iter().take_while(|step| step.round.as_ref() == Some(round)).count(),
                 None => 1,
@@ -250,7 +261,7 @@ impl<'a> Bay<'a> {
             }
             for at in places {
                 for step in round.iter().filter(|step| self.places(step).contains(&at)) {
-                    tasks.push(Task { step, at, state: self.state(step, at) });
+                    tasks.push(Task { step, at, state: self.state(step, at), turn: None });
                 }
             }
             rest = after;
@@ -277,6 +288,13 @@ impl<'a> Bay<'a> {
 
     /// How a step at a place stands.
     pub fn state(&self, step: &Step, at: Option<Place>) -> TaskState {
+        if step.act.is_some() {
+            let tasks = self.tasks();
+            let of_step = |task: &&Task<'_>| task.step.id == step.id && task.at == at;
+            let open = tasks.iter().filter(of_step).find(|task| !task.state.is_over());
+            let found = open.or_else(|| tasks.iter().find(of_step));
+            return found.map_or(TaskState::Ready, |task| task.state.clone());
+        }
         if let Some(entry) = self.done(step, at) {
             return TaskState::Done(entry);
         }
@@ -293,15 +311,35 @@ impl<'a> Bay<'a> {
 
     /// What still holds a step at a place: its conditions that are neither met nor opened.
     pub fn unmet(&self, step: &Step, at: Option<Place>) -> Vec<Unmet> {
-        step.needs
+        let order = step.act.is_some().then(|| self.order()).flatten();
+        self.unmet_in(step, at, order.as_ref())
+    }
+
+    /// The same, the order of lifts at hand: what has to come before an action is
+    /// done by the order, so that it stands for the gates that look at a whole vehicle.
+    pub(super) fn unmet_in(&self, step: &Step, at: Option<Place>, order: Option<&Order<'_>>) -> Vec<Unmet> {
+        let by_order = |condition: &Condition| {
+            step.act.is_some()
+                && matches!(
+                    condition,
+                    Condition::Held | Condition::Cracked | Condition::AllSnug | Condition::AllClear | Condition::Down
+                )
+        };
+        let turn = order.and_then(|order| {
+            let opened = self.job.opened_with(&step.id, at, Condition::InOrder.code()).is_some();
+            order.unmet(&step.id, at).filter(|_| !opened)
+        });
+        let own = step
+            .needs
             .iter()
+            .filter(|condition| !by_order(condition))
             .filter(|condition| self.job.opened_with(&step.id, at, condition.code()).is_none())
-            .filter_map(|condition| self.check(*condition, at))
-            .collect()
+            .filter_map(|condition| self.check(*condition, at));
+        turn.into_iter().chain(own).collect()
     }
 
     /// The entry that answers a step at a place; `Some(None)` when several do.
-    fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
+    pub(super) fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
         let tire = at.and_then(|place| self.job.fitted.get(&place)).copied();
         let entry = |wanted: &dyn Fn(&Fact) -> bool| {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
@@ -464,11 +502,12 @@ impl<'a> Bay<'a> {
             }
             Condition::MarkFits => {
                 let place = at?;
-                if job.mark_fits(place) == Some(true) {
+                let read = job.mark_read_at(place);
+                let (hung, _) = self.wanted(place);
+                if read.is_some_and(|mark| job.marked(mark).is_some() && job.marked(mark) == hung) {
                     return None;
                 }
-                let read = job.mark_read_at(place);
-                let wanted = job.wanted_at(place).and_then(|tire| job.mark_of(tire));
+                let wanted = hung.and_then(|tire| job.mark_of(tire));
                 let belongs = read.and_then(|mark| job.marked(mark)).and_then(|tire| self.belongs(tire));
                 Some(Unmet::MarkFits {
                     at: place,
@@ -496,6 +535,8 @@ impl<'a> Bay<'a> {
                 _ => Some(Unmet::TrayEmpty { left: None }),
             },
             Condition::AllClear => (!self.all_clear()).then_some(Unmet::AllClear),
+            // Checked with the order at hand, where there is one.
+            Condition::InOrder => None,
             Condition::Down => {
                 let up = !matches!(job.arm(None), None | Some((Arm::Down, _)));
                 up.then_some(Unmet::Down)
@@ -516,8 +557,11 @@ impl<'a> Bay<'a> {
         }
     }
 
-    /// Where the plan wants a tire.
+    /// Where the plan wants a tire; in an order of lifts, where it goes next.
     pub fn belongs(&self, tire: TireId) -> Option<Place> {
+        if let Some(place) = self.order().and_then(|order| order.goes_next(tire)) {
+            return Some(place);
+        }
         match self.job.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
             None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),

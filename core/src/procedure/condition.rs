@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Ask, Step};
 use crate::entry::LookAt;
+use crate::lifting::{Act, Refusal};
 use crate::vehicle::Place;
 
 /// A condition that holds a step until it is met, or opened with a reason.
@@ -52,11 +53,13 @@ pub enum Condition {
     UnsafeTold,
     /// No seat or stud is unsafe at this wheel.
     SeatSound,
+    /// It is the next action of the order of lifts. Each action of that order has this gate.
+    InOrder,
 }
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 22] = [
         Self::Approved,
         Self::LockKey,
         Self::DriveKnown,
@@ -78,6 +81,7 @@ impl Condition {
         Self::Rechecked,
         Self::UnsafeTold,
         Self::SeatSound,
+        Self::InOrder,
     ];
 
     /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
@@ -119,12 +123,13 @@ impl Condition {
             Self::Rechecked => "rechecked",
             Self::UnsafeTold => "unsafe-told",
             Self::SeatSound => "seat-sound",
+            Self::InOrder => "in-order",
         }
     }
 }
 
 /// What a gate still waits for.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "condition", rename_all = "kebab-case")]
 pub enum Unmet {
     /// The customer has not approved, or declined.
@@ -223,6 +228,20 @@ pub enum Unmet {
         /// What.
         part: LookAt,
     },
+    /// Another action of the order of lifts comes first.
+    InOrder {
+        /// Its number.
+        n: usize,
+        /// What is done.
+        act: Act,
+        /// Where.
+        at: Option<Place>,
+    },
+    /// The moves can't be done with the gear at hand.
+    NoOrder {
+        /// Why, and what would help.
+        refusal: Refusal,
+    },
 }
 
 impl Unmet {
@@ -250,6 +269,7 @@ impl Unmet {
             Self::Rechecked { .. } => Condition::Rechecked,
             Self::UnsafeTold { .. } => Condition::UnsafeTold,
             Self::SeatSound { .. } => Condition::SeatSound,
+            Self::InOrder { .. } | Self::NoOrder { .. } => Condition::InOrder,
         }
     }
 
@@ -264,7 +284,7 @@ impl Unmet {
             | Self::FinalDone { at, .. }
             | Self::Rechecked { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
-            Self::UnsafeTold { at, .. } => *at,
+            Self::UnsafeTold { at, .. } | Self::InOrder { at, .. } => *at,
             _ => None,
         }
     }

@@ -6,6 +6,7 @@ use serde::Deserialize;
 
 use super::{Ask, Condition};
 use crate::caution::{CautionId, Circumstance};
+use crate::lifting::Act;
 
 /// How often a step is asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
@@ -37,6 +38,8 @@ pub struct Step {
     pub asks: Ask,
     /// How often.
     pub per: Per,
+    /// It is asked at each such action of the order of lifts, in that order.
+    pub act: Option<Act>,
     /// All circumstances under which it applies.
     pub when: Vec<String>,
     /// It applies only after this step was answered so.
@@ -147,6 +150,7 @@ struct RawStep {
     asks: Ask,
     #[serde(default = "once")]
     per: Per,
+    act: Option<Act>,
     #[serde(default)]
     when: Vec<String>,
     after: Option<[String; 2]>,
@@ -225,6 +229,7 @@ impl Procedure {
                 text: step.text,
                 asks: step.asks,
                 per: step.per,
+                act: step.act,
                 when: step.when,
                 after: step.after.map(|[step, answer]| (step, answer)),
                 round: step.round,

@@ -1,6 +1,7 @@
 //! Steps, choices, gates and what is wrong with a procedure's file.
 
 use super::{Arg, Say, Words};
+use crate::lifting::Action;
 use crate::procedure::{Bad, BadKind, Condition, Procedure, Step, Unmet};
 use crate::vehicle::{Layout, Place};
 
@@ -88,6 +89,13 @@ impl Words {
             Unmet::UnsafeTold { part, .. } | Unmet::SeatSound { part, .. } => {
                 self.text(&format!("unmet-{}", unmet.condition().code()), &[at, ("part", self.part(*part).into())])
             }
+            Unmet::InOrder { n, act, at } => {
+                let action =
+                    Action { n: *n, act: *act, at: at.iter().copied().collect(), wheel: None, cautions: Vec::new() };
+                let args = [("n", n.to_string().into()), ("action", self.action(&action, layout).into())];
+                self.text("unmet-in-order", &args)
+            }
+            Unmet::NoOrder { refusal } => self.lift_refusal(refusal, layout),
             Unmet::Approved { .. }
             | Unmet::LockKey { .. }
             | Unmet::DriveKnown

@@ -259,6 +259,28 @@ impl Words {
         sentences.join(" ")
     }
 
+    /// What to shout when a flat wheel is changed for the spare: the moves of
+    /// [`moves_for_flat`](crate::lifting::moves_for_flat).
+    ///
+    /// ```
+    /// use lugbook::lifting::moves_for_flat;
+    /// use lugbook::vehicle::{Drive, Layout, Place, Side};
+    /// use lugbook::words::{Speech, Words};
+    /// let car = Layout::two_axles(true);
+    /// let moves = moves_for_flat(&car, Place::single(1, Side::Left), Drive::Front, true).unwrap();
+    /// let told = Words::new(Speech::default()).shout_flat(&moves, &car);
+    /// assert_eq!(told, "RL goes to FL, the spare goes on at RL, the flat comes off.");
+    /// ```
+    pub fn shout_flat(&self, moves: &[(Place, Place)], layout: &Layout) -> String {
+        let name = |place: Place| layout.name(place, self.speech().letters);
+        let to = |wanted: Place| moves.iter().find(|(from, _)| *from == wanted).map_or(wanted, |(_, to)| *to);
+        let spare = to(Place::Spare);
+        if to(spare) == Place::Spare {
+            return self.text("shout-flat", &[("at", name(spare).into())]);
+        }
+        self.text("shout-flat-forward", &[("good", name(spare).into()), ("at", name(to(spare)).into())])
+    }
+
     /// A pattern that is out: each reason, what would lift it, its source.
     pub fn refused(&self, refused: &Refused, layout: &Layout) -> String {
         let because: Vec<String> = refused

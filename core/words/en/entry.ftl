@@ -45,6 +45,7 @@ pattern-x = X
 pattern-front-to-rear = front to rear
 pattern-side-to-side = side to side
 pattern-leave-as-is = leave as is
+pattern-flat = change of a flat wheel
 pattern-other = other moves
 pattern-five = { $pattern }, with the spare
 

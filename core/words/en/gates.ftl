@@ -20,6 +20,7 @@ condition-final-done = final torque on every nut
 condition-rechecked = every nut checked again
 condition-unsafe-told = customer told what is unsafe
 condition-seat-sound = seats and studs not unsafe
+condition-in-order = next in the order of lifts
 
 # What a gate waits for, and what to do.
 unmet-approved = The customer has not approved the work yet. Ask first.
@@ -67,6 +68,8 @@ unmet-rechecked = { $count ->
 }
 unmet-unsafe-told = { $at }: { $part } found unsafe, and the customer was not told. Tell the customer first.
 unmet-seat-sound = { $at }: { $part } found unsafe. Replace what is damaged before the wheel goes on.
+
+unmet-in-order = Action { $n } comes first. { $action }
 
 list-and = { $before } and { $last }
 place-vehicle = Vehicle

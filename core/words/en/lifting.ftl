@@ -50,6 +50,12 @@ detail-final-torque = With a torque wrench and the tire on the ground. The figur
 action-at = { $at }: { $do }
 action-wheel = { $at }: { $do } It is the wheel from { $wheel }.
 
+# Where an action stands in a job, and which tire it handles.
+turn = Action { $n } of { $of }, lift { $lift } of { $lifts }.
+turn-before = Action { $n } of { $of }, before the first lift.
+turn-mark = It is the tire marked { $mark }.
+turn-wheel = It is the wheel from { $wheel }.
+
 # How many lifts.
 lifts-none = Nothing has to be raised.
 lifts-proved = { $count ->

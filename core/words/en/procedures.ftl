@@ -1,6 +1,7 @@
 # Steps: a verb first, one action, at most 15 words. The place is shown apart.
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Tire rotation on a lift
+procedure-rotation-lift-by-lift = Tire rotation with one jack, lift by lift
 procedure-rotation-with-jack-and-stands = Tire rotation with a jack and four stands
 procedure-wheel-off-and-on = Wheels off and on for other work
 procedure-recheck-visit = Recheck of wheel nuts
@@ -21,6 +22,10 @@ step-tread = Measure every groove at three places, outer groove first.
 step-plan = Choose where each tire goes.
 
 step-wheels = Choose the wheels that come off.
+step-gear = Choose the jack and stands at hand.
+step-middles = Find which axles the manual raises in the middle.
+step-tray-lift = Count the nuts and tools left over from this lift.
+
 step-lift-points = Set the lift's pads under the maker's lift points.
 step-clear = Raise the vehicle until its wheels are just clear.
 step-rock-lift = Rock the vehicle on the lift.
@@ -80,6 +85,13 @@ step-sign = Sign the job.
 choice-at-hand = at hand
 choice-none-fitted = no locking nuts fitted
 choice-missing = missing
+choice-jack-two-stands = a floor jack and two stands
+choice-jack-alone = a floor jack alone, with a full-size spare
+choice-roadside-jack = the vehicle's own jack at the roadside: one wheel
+choice-corners-only = none, or not known: each corner by itself
+choice-front-middle = the front axle
+choice-rear-middle = the rear axle
+choice-both-middles = both axles
 choice-done = done
 choice-owner-told = the owner was told how
 choice-not-needed = not needed

@@ -18,6 +18,19 @@ pub struct Plans {
 pub enum Plan {
     /// Choose one
     Choose(Choose),
+    /// Change a flat wheel for the spare instead
+    Flat(Flat),
+}
+
+/// Which wheel is flat.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  lugbook plan flat RL\n  lugbook plan flat FL --good-wheel-forward")]
+pub struct Flat {
+    /// Where it is
+    at: String,
+    /// The manual wants no temporary spare at a driven wheel
+    #[arg(long)]
+    good_wheel_forward: bool,
 }
 
 /// Which plan.
@@ -31,8 +44,13 @@ pub struct Choose {
 impl Plans {
     /// Says it, or answers.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
-        if let Some(Plan::Choose(Choose { plan })) = self.what {
-            return Answer::of_change(&options.act(Command::ChoosePlan { plan }, Absent::Refuse)?);
+        let said = match self.what {
+            Some(Plan::Choose(Choose { plan })) => Some(Command::ChoosePlan { plan }),
+            Some(Plan::Flat(Flat { at, good_wheel_forward })) => Some(Command::Flat { at, good_wheel_forward }),
+            None => None,
+        };
+        if let Some(said) = said {
+            return Answer::of_change(&options.act(said, Absent::Refuse)?);
         }
         let view = options.open(Absent::Refuse)?.plans(options.speech())?;
         let mut page = Page::default();

@@ -326,6 +326,9 @@ impl<'a> Acting<'a> {
             return Err(wrong());
         }
         self.gate_of(bay, step, at)?;
+        if step.choices.iter().any(|choice| choice == given) && bay.rests_on(step) {
+            self.not_begun(bay)?;
+        }
         Ok(Outcome::fact(Fact::StepDone { job: bay.job.id, step: step.id.clone(), at, answer }))
     }
 

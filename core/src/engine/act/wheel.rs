@@ -9,6 +9,7 @@ use crate::entry::{
 use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
 use crate::ident::TireId;
+use crate::lifting::{Gear, moves_for_flat};
 use crate::measure::{Depth, DepthUnit, PressureUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
 use crate::sidewall::{self, Severity};
@@ -17,6 +18,8 @@ use crate::words::{Say, Units};
 
 /// Most places around a tire where tread is measured.
 const MOST_PLACES: usize = 12;
+/// The pattern of a flat wheel that is changed for the spare, beside those of rotations.
+const FLAT: &str = "flat";
 /// Most grooves at one place.
 const MOST_GROOVES: usize = 6;
 
@@ -156,6 +159,7 @@ impl Acting<'_> {
 
     pub(super) fn choose_plan(&self, bay: &Bay<'_>, text: &str) -> Done {
         self.gate(bay, Ask::Plan, None)?;
+        self.not_begun(bay)?;
         let planned = planning::answer(bay, self.host.now().day());
         let answer = planned.map_err(|why| Trouble::said(why.say(self.words)))?.answer;
         let text = text.trim();
@@ -193,6 +197,24 @@ impl Acting<'_> {
         Ok(Outcome::fact(Fact::WheelsChosen { job: Self::job_id(bay), at }))
     }
 
+    pub(super) fn flat(&self, bay: &Bay<'_>, at: &str, good_wheel_forward: bool) -> Done {
+        let at = self.wheel(bay, at)?;
+        // Which wheel goes forward depends on which axle drives.
+        if good_wheel_forward {
+            self.gate(bay, Ask::Plan, None)?;
+        }
+        self.not_begun(bay)?;
+        let layout = &bay.vehicle.layout;
+        let Some(moves) = moves_for_flat(layout, at, bay.drive(), good_wheel_forward) else {
+            let args = [("place", self.name_of(bay, at).into())];
+            return Err(Trouble::mend(self.words, "trouble-no-flat", &args).at(self.name_of(bay, at)));
+        };
+        let to = |from: Place| moves.iter().find(|(f, _)| *f == from).map_or(from, |(_, to)| *to);
+        let all = bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
+        let fact = Fact::PlanChosen { job: Self::job_id(bay), pattern: FLAT.to_owned(), moves: all };
+        Ok(Outcome::fact(fact).note(self.words.shout_flat(&moves, layout)))
+    }
+
     pub(super) fn lift(&self, bay: &Bay<'_>, arm: Arm) -> Done {
         let ask = match arm {
             Arm::Clear => Ask::RaisedClear,
@@ -202,8 +224,13 @@ impl Acting<'_> {
             Arm::Down => Ask::Lowered,
         };
         self.gate(bay, ask, None)?;
-        let means = if bay.job.circumstances.iter().any(|c| c == "lift") { Means::Lift } else { Means::Stands };
-        Ok(Outcome::fact(Fact::Lifted { job: Self::job_id(bay), arm, means, at: None }))
+        let means = match bay.gear() {
+            _ if bay.job.circumstances.iter().any(|c| c == "lift") => Means::Lift,
+            Some((Gear::Jack { stands: 0, .. }, _)) => Means::Jack,
+            _ => Means::Stands,
+        };
+        let at = bay.step_at(ask, None).and_then(|(_, at)| at);
+        Ok(Outcome::fact(Fact::Lifted { job: Self::job_id(bay), arm, means, at }))
     }
 
     pub(super) fn wheel_off(&self, bay: &Bay<'_>, at: &str) -> Done {
@@ -263,7 +290,7 @@ impl Acting<'_> {
             let args = [("mark", clipped(&mark).into()), ("marks", marks.into())];
             return Err(Trouble::mend(self.words, "trouble-no-mark", &args).at(self.name_of(bay, at)));
         };
-        let wanted = bay.job.wanted_at(at);
+        let (_, wanted) = bay.wanted(at);
         if wanted != Some(tire) && !self.is_opened(bay, Ask::Started, Some(at), Condition::MarkFits) {
             let unmet = Unmet::MarkFits {
                 at,

@@ -7,12 +7,12 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use lugbook::engine::Trouble;
 use lugbook::vehicle::{Layout, Letters};
-use lugbook::words::{Say, Words};
+use lugbook::words::{Say, WearView, Words};
 use lugbook::{lifting, rotation, wear};
 use serde_json::json;
 
 use crate::answer::{Answer, Page};
-use crate::options::{AtWord, Options, mend, named};
+use crate::options::{Absent, AtWord, Options, mend, named};
 
 /// The most that is read of a file: far more than any question holds.
 const MOST_BYTES: u64 = 1 << 20;
@@ -37,7 +37,7 @@ pub struct RotateFile {
     file: PathBuf,
 }
 
-/// An order of lifting.
+/// An order of lifting; without a file that of the job in the bay.
 #[derive(Debug, Args)]
 #[command(after_help = "\
 The file, in TOML:
@@ -48,11 +48,11 @@ The file, in TOML:
   FL = \"RL\"
   RL = \"FL\"")]
 pub struct LiftFile {
-    /// The file
-    file: PathBuf,
+    /// The file; the job in the bay when it is left out
+    file: Option<PathBuf>,
 }
 
-/// A history of tread.
+/// A history of tread; without a file that of the vehicle in the bay.
 #[derive(Debug, Args)]
 #[command(after_help = "\
 The file, in CSV with a header:
@@ -62,8 +62,8 @@ The file, in CSV with a header:
 distance_mi and depth_32 are read as well; a column “tire” follows a tire that
 moves.")]
 pub struct WearFile {
-    /// The file
-    file: PathBuf,
+    /// The file; the vehicle in the bay when it is left out
+    file: Option<PathBuf>,
 }
 
 /// The text of a file that a question stands in.
@@ -122,8 +122,9 @@ impl LiftFile {
     /// Plans it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
-        let name = named(&self.file);
-        let task = lifting::Request::read(&text(&self.file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
+        let Some(file) = self.file else { return Self::of_job(options) };
+        let name = named(&file);
+        let task = lifting::Request::read(&text(&file)?).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let layout = &task.vehicle.layout;
         let plan = lifting::plan(&task).map_err(|why| mend(words.lift_refusal(&why, layout)).at_word(&name))?;
         let mut page = Page::default();
@@ -158,14 +159,36 @@ impl LiftFile {
         });
         Answer::new(&view, page)
     }
+
+    /// The order of the job in the bay, what is done struck off.
+    fn of_job(options: &Options) -> Result<Answer, Trouble> {
+        let view = options.open(Absent::Refuse)?.lifts(options.speech())?;
+        let mut page = Page::default();
+        page.line(&view.sentence);
+        page.gap();
+        for action in &view.actions {
+            let done = if action.done { "done" } else { "" };
+            page.indented(&format!("{:>2} {done:4}  ", action.n), &action.sentence);
+        }
+        page.gap();
+        for note in &view.notes {
+            page.line(note);
+        }
+        Answer::new(&view, page)
+    }
 }
 
 impl WearFile {
     /// Reads it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let words = Words::new(options.speech());
-        let name = named(&self.file);
-        let text = text(&self.file)?;
+        let Some(file) = self.file else {
+            let view = options.open(Absent::Refuse)?.wear(options.speech())?;
+            let page = page_of_wear(&view);
+            return Answer::new(&view, page);
+        };
+        let name = named(&file);
+        let text = text(&file)?;
         let mut reader = csv::ReaderBuilder::new()
             .has_headers(false)
             .flexible(true)
@@ -184,20 +207,25 @@ impl WearFile {
         // Names of places do not depend on the vehicle here: two axles are lettered, more are numbered.
         let layout = Layout::two_axles(true);
         let view = words.wear(&answer, &layout);
-        let mut page = Page::default();
-        for tire in &view.tires {
-            page.line(&tire.sentence);
-            for check in &tire.check {
-                page.indented("    ", check);
-            }
-        }
-        for slipped in &view.slipped {
-            page.line(&slipped.sentence);
-        }
-        if let Some(unknown) = &view.unknown {
-            page.line(unknown);
-        }
-        page.line(&view.next_visit.sentence);
+        let page = page_of_wear(&view);
         Answer::new(&view, page)
     }
+}
+
+/// What a history tells, for people: when to look again, then tire by tire.
+fn page_of_wear(view: &WearView) -> Page {
+    let mut page = Page::default();
+    page.line(&view.next_visit.sentence);
+    if let Some(sentence) = &view.unknown {
+        page.line(sentence);
+    }
+    page.gap();
+    for tire in &view.tires {
+        page.line(&tire.sentence);
+    }
+    page.gap();
+    for slipped in &view.slipped {
+        page.line(&slipped.sentence);
+    }
+    page
 }
