@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 
 pub use fact::{
     Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, Signature, ToolKind, Turned,
+    ReadBy, Role, SensorKind, Shelf, Signature, SpareNuts, ToolKind, Turned,
 };
 pub use personal::Personal;
 

@@ -16,7 +16,7 @@ mod file;
 
 pub use ask::Ask;
 pub use bay::{Bay, Task, TaskState};
-pub use condition::{Condition, Unmet};
+pub use condition::{Condition, Unmet, Unsafe};
 pub use file::{Bad, BadKind, Per, Procedure, Step};
 
 /// The built-in procedures' files: name and text.
@@ -24,6 +24,7 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("rotation-on-a-lift", include_str!("../procedures/rotation-on-a-lift.toml")),
     ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
     ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
+    ("spare-at-the-roadside", include_str!("../procedures/spare-at-the-roadside.toml")),
     ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),
     ("tread-and-age-check", include_str!("../procedures/tread-and-age-check.toml")),
 ];

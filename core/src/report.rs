@@ -91,6 +91,7 @@ impl<'a> Sheet<'a> {
             self.say("card-title-of", &[("number", number.into()), ("name", self.vehicle.name.as_str().into())]);
         let contents = html! {
             (self.head())
+            (self.spare())
             (self.findings())
             (self.to_do())
             (self.moves())

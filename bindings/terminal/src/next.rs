@@ -21,7 +21,7 @@ pub fn data(next: &NextView) -> Value {
 pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
-        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "may_skip": false,
+        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "van": null, "may_skip": false,
         "nuts": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -33,6 +33,9 @@ pub fn print(next: &NextView, page: &mut Page) {
         page.indented(&format!("{}  ", caution.signal.to_uppercase()), &caution.sentence);
     }
     page.indented(&format!("Next  {place}"), &next.sentence);
+    if let Some(van) = &next.van {
+        page.indented("      ", van);
+    }
     if !next.gate.is_empty() {
         for wait in &next.gate {
             page.indented("  held: ", wait);
@@ -88,6 +91,8 @@ pub fn line(next: &NextView) -> Option<String> {
         "tread" => format!("lugbook tread {at} \"7 6 7 /32\""),
         "plan" => "lugbook plan choose 1".to_owned(),
         "wheels" => "lugbook wheels RL RR".to_owned(),
+        "spare" => format!("lugbook spare {at} \"T125/70D16 96M\" --limit \"50 mph\""),
+        "flat-photo" => "lugbook photo damage FILE".to_owned(),
         "cracked" => format!("lugbook crack {at}"),
         "raised-clear" => "lugbook raise clear".to_owned(),
         "raised-full" => "lugbook raise full".to_owned(),

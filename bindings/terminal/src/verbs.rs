@@ -33,7 +33,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
-    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels"]),
+    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare"]),
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
@@ -107,6 +107,9 @@ pub enum Verb {
     Plan(plan::Plans),
     /// Name the wheels that come off, where none goes elsewhere
     Wheels(wheels::Wheels),
+
+    /// Read the spare that goes on for a flat tire
+    Spare(wheels::Spare),
 
     /// Raise the vehicle: clear of the ground, then full height
     Raise(raising::Raise),
@@ -211,6 +214,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Chalk(said) => said.into(),
         Verb::Tread(said) => said.into(),
         Verb::Wheels(said) => said.into(),
+        Verb::Spare(said) => said.into(),
         Verb::Raise(said) => said.into(),
         Verb::Held => Command::Lift { arm: Arm::Held },
         Verb::ClearUnder => Command::Lift { arm: Arm::AllClear },

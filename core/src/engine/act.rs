@@ -146,6 +146,10 @@ impl<'a> Acting<'a> {
             Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
             Command::ChooseWheels { at } => self.choose_wheels(&bay, &at),
+            Command::Spare { flat, text, pressure, nuts, studs, limit, replace_by } => {
+                let printed = wheel::OnTheSpare { pressure, studs, limit, replace_by };
+                self.spare(&bay, &flat, &text, nuts, &printed)
+            }
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
             Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),

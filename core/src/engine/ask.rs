@@ -199,6 +199,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
             _ => Vec::new(),
         },
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
+        van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
         done: tasks.iter().filter(|task| task.state.is_over()).count(),

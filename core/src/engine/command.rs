@@ -269,6 +269,23 @@ pub enum Command {
         /// Where.
         at: Vec<String>,
     },
+    /// The flat tire, and the spare that takes its place.
+    Spare {
+        /// Where the flat tire is.
+        flat: String,
+        /// What stands on the spare's sidewall.
+        text: String,
+        /// The spare's pressure.
+        pressure: Option<String>,
+        /// Whose nuts hold it.
+        nuts: crate::entry::SpareNuts,
+        /// How many.
+        studs: Option<u8>,
+        /// The highest speed, as printed: `50 mph`.
+        limit: Option<String>,
+        /// To be replaced within this distance, as printed: `50 mi`.
+        replace_by: Option<String>,
+    },
     /// Raises, sets down or lowers the vehicle.
     Lift {
         /// What.

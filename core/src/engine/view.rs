@@ -43,6 +43,8 @@ pub struct NextView {
     pub gate: Vec<String>,
     /// The cautions that stand before the step.
     pub caution: Vec<CautionLine>,
+    /// Where it is answered, when that is not at the vehicle: in the van.
+    pub van: Option<String>,
     /// Whether it may be skipped with a reason.
     pub may_skip: bool,
     /// The nuts, when the step turns nuts.

@@ -230,7 +230,10 @@ impl Book {
         job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, corrected_by });
         let (vehicle, practice, odometer) = (job.vehicle, job.practice, job.odometer());
         match said.fact {
-            Fact::WheelOn { at, tire, .. } => self.fit(vehicle, *at, *tire),
+            Fact::WheelOn { at, tire, .. } => {
+                self.fit(vehicle, *at, *tire);
+                self.fit_the_spare(id, vehicle);
+            }
             Fact::TireRemoved { tire, .. } => {
                 if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
                     vehicle.fitted.retain(|_, fitted| fitted != tire);
@@ -258,6 +261,19 @@ impl Book {
                 });
             }
             _ => {}
+        }
+    }
+
+    /// Puts the tire that the plan makes the spare on its carrier, once it hangs
+    /// nowhere and the carrier is free: it has no nuts, so nobody says that it hangs.
+    fn fit_the_spare(&mut self, job: JobId, vehicle: VehicleId) {
+        let planned = self.job(job).and_then(Job::plan).and_then(|(_, moves)| {
+            moves.iter().find(|m| m.to == Place::Spare && m.from != Place::Spare).map(|m| m.tire)
+        });
+        let Some((tire, known)) = planned.zip(self.vehicle(vehicle)) else { return };
+        let hangs = known.fitted.values().any(|fitted| *fitted == tire);
+        if !hangs && !known.fitted.contains_key(&Place::Spare) {
+            self.fit(vehicle, Place::Spare, tire);
         }
     }
 

@@ -145,12 +145,26 @@ impl Job {
         })
     }
 
+    /// What a tire is known by in this job: its mark; the spare on its carrier needs none.
+    pub fn known_by(&self, tire: TireId) -> Option<&str> {
+        let spare = self.fitted.get(&Place::Spare) == Some(&tire);
+        self.mark_of(tire).or(spare.then_some("SP"))
+    }
+
+    /// The place of the flat tire whose place the spare takes.
+    pub fn flat(&self) -> Option<Place> {
+        self.last(|fact| match fact {
+            Fact::SpareSeen { flat, .. } => Some(*flat),
+            _ => None,
+        })
+    }
+
     /// The tire that carries a mark; letters of either case.
     pub fn marked(&self, mark: &str) -> Option<TireId> {
         self.fitted
             .values()
             .copied()
-            .find(|tire| self.mark_of(*tire).is_some_and(|chalked| chalked.eq_ignore_ascii_case(mark)))
+            .find(|tire| self.known_by(*tire).is_some_and(|chalked| chalked.eq_ignore_ascii_case(mark)))
     }
 
     /// The mark last read at a corner.

@@ -43,6 +43,10 @@ pub enum Ask {
     Plan,
     /// Which wheels come off.
     Wheels,
+    /// Which tire is flat, and the spare that takes its place.
+    Spare,
+    /// A photo of what made a tire flat.
+    FlatPhoto,
     /// Nuts cracked loose on the ground.
     Cracked,
     /// Wheels just clear of the ground.
@@ -105,6 +109,8 @@ impl Ask {
             Self::Tread => "tread",
             Self::Plan => "plan",
             Self::Wheels => "wheels",
+            Self::Spare => "spare",
+            Self::FlatPhoto => "flat-photo",
             Self::Cracked => "cracked",
             Self::RaisedClear => "raised-clear",
             Self::RaisedFull => "raised-full",
@@ -143,11 +149,13 @@ impl Ask {
             Fact::OdometerRead { .. } => (Self::Odometer, None),
             Fact::DriveSeen { .. } => (Self::Drive, None),
             Fact::PhotoTaken { of: PhotoOf::Sidewall, at, .. } => (Self::SidewallPhoto, *at),
+            Fact::PhotoTaken { of: PhotoOf::Damage, .. } => (Self::FlatPhoto, None),
             Fact::SidewallRead { at, .. } => (Self::Sidewall, Some(*at)),
             Fact::MarkChalked { at, .. } => (Self::Mark, Some(*at)),
             Fact::TreadMeasured { at, .. } => (Self::Tread, Some(*at)),
             Fact::PlanChosen { .. } => (Self::Plan, None),
             Fact::WheelsChosen { .. } => (Self::Wheels, None),
+            Fact::SpareSeen { .. } => (Self::Spare, None),
             Fact::NutTightened { at, pass, .. } => (
                 match pass {
                     Pass::Cracked => Self::Cracked,

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Ask, Condition, Per, Procedure, Step, Unmet};
+use super::{Ask, Condition, Per, Procedure, Step, Unmet, Unsafe};
 use crate::caution::{self, Circumstance};
 use crate::drive;
 use crate::due;
@@ -173,9 +173,17 @@ impl<'a> Bay<'a> {
             Some(Answer::Count(count)) => u8::try_from(*count).ok(),
             _ => None,
         };
-        counted.or_else(|| match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
-            Some(Shelf::Torque { studs, .. }) => *studs,
-            _ => None,
+        let spares = || {
+            self.job.last(|fact| match fact {
+                Fact::SpareSeen { studs, .. } => *studs,
+                _ => None,
+            })
+        };
+        counted.or_else(spares).or_else(|| {
+            match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
+                Some(Shelf::Torque { studs, .. }) => *studs,
+                _ => None,
+            }
         })
     }
 
@@ -222,6 +230,7 @@ impl<'a> Bay<'a> {
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
             Per::Loosened => self.loosened(),
+            Per::Hub => self.moving_wheels(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
             Per::Moving => self.moving(),
         };
@@ -402,6 +411,24 @@ impl<'a> Bay<'a> {
         self.job.looks().into_iter().filter(|look| look.state == State::Unsafe).map(|look| (look.at, look.part))
     }
 
+    /// Why the place is not safe to work at with this tire flat; `None` when it is,
+    /// and where the procedure does not ask.
+    pub fn unsafe_place(&self, flat: Option<Place>) -> Option<Unmet> {
+        let step = self.procedure.steps.iter().find(|step| Condition::PlaceSafe.is_answered_by(step))?;
+        let passes = |side: Side| flat.filter(|at| at.position().is_some_and(|position| position.side == side));
+        let Some(Answer::Choice(choice)) = self.answer(&step.id, None) else {
+            return Some(Unmet::PlaceSafe { why: None, flat: None });
+        };
+        let (why, flat) = match choice.as_str() {
+            Unsafe::SLOPE => (Unsafe::Slope, None),
+            Unsafe::CLOSE => (Unsafe::Close, None),
+            Unsafe::LEFT => (Unsafe::FlatSide, Some(passes(Side::Left)?)),
+            Unsafe::RIGHT => (Unsafe::FlatSide, Some(passes(Side::Right)?)),
+            _ => return None,
+        };
+        Some(Unmet::PlaceSafe { why: Some(why), flat })
+    }
+
     /// Something unsafe that was found after the customer was last told of what is unsafe.
     fn unsafe_untold(&self) -> Option<(Option<Place>, LookAt)> {
         for line in self.job.lines.iter().rev() {
@@ -437,6 +464,7 @@ impl<'a> Bay<'a> {
                 });
                 (!self.vehicle.own && said != Some(true)).then(|| Unmet::Approved { declined: said == Some(false) })
             }
+            Condition::PlaceSafe => self.unsafe_place(job.flat()),
             Condition::LockKey => {
                 let step = self.procedure.steps.iter().find(|step| Condition::LockKey.is_answered_by(step))?;
                 match self.answer(&step.id, None) {
@@ -468,7 +496,7 @@ impl<'a> Bay<'a> {
                     return None;
                 }
                 let read = job.mark_read_at(place);
-                let wanted = job.wanted_at(place).and_then(|tire| job.mark_of(tire));
+                let wanted = job.wanted_at(place).and_then(|tire| job.known_by(tire));
                 let belongs = read.and_then(|mark| job.marked(mark)).and_then(|tire| self.belongs(tire));
                 Some(Unmet::MarkFits {
                     at: place,

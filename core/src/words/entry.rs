@@ -10,7 +10,7 @@ use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
 use crate::logbook::{Book, Job, Line};
-use crate::measure::{Depth, Reading};
+use crate::measure::{Depth, Distance, Reading, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
 use crate::vehicle::{Layout, Place};
@@ -159,6 +159,7 @@ impl Words {
             | Fact::PressureMeasured { .. } => self.said_of_tire(fact, context),
             Fact::PlanChosen { .. }
             | Fact::WheelsChosen { .. }
+            | Fact::SpareSeen { .. }
             | Fact::Lifted { .. }
             | Fact::WheelOff { .. }
             | Fact::WheelOn { .. }
@@ -431,6 +432,14 @@ impl Words {
                 let at = self.and_list(at.iter().map(|place| self.place_in(context, Some(*place))));
                 self.text("fact-wheels-chosen", &[("at", at.into())])
             }
+            Fact::SpareSeen { flat, nuts, studs, limit, replace_by, .. } => {
+                let at = self.place_in(context, Some(*flat));
+                let mut told = vec![self.coded("spare-nuts", nuts)];
+                told.extend(studs.map(|studs| self.text("spare-studs", &[("count", studs.into())])));
+                told.push(self.spare_limit(limit.as_ref()));
+                told.push(self.spare_replace(replace_by.as_ref()));
+                self.text("fact-spare", &[("at", at.into()), ("told", self.list(told).into())])
+            }
             Fact::Lifted { arm, means, .. } => {
                 let id = match arm {
                     Arm::Clear => "fact-lifted-clear",
@@ -458,6 +467,22 @@ impl Words {
                 )
             }
             _ => String::new(),
+        }
+    }
+
+    /// How fast a spare may be driven, as printed.
+    pub fn spare_limit(&self, limit: Option<&Speed>) -> String {
+        match limit {
+            Some(limit) => self.text("spare-limit", &[("limit", self.reading(limit).into())]),
+            None => self.text("spare-limit-unknown", &[]),
+        }
+    }
+
+    /// Within which distance a spare is to be replaced, as printed.
+    pub fn spare_replace(&self, replace_by: Option<&Distance>) -> String {
+        match replace_by {
+            Some(distance) => self.text("spare-replace", &[("distance", self.reading(distance).into())]),
+            None => self.text("spare-replace-unknown", &[]),
         }
     }
 

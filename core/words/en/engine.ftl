@@ -25,6 +25,9 @@ said-held = It clicked without moving: it held.
 said-moved = It moved. This is recorded. Recheck again after the next miles.
 said-below-placard = That is below the placard, { $placard }. A cold tire is never set below it.
 
+said-spare-no-limit = A temporary spare has a speed limit. Read it on the spare or in the manual, and tell the driver.
+
+next-in-the-van = This is answered in the van, away from the road.
 next-nothing = All steps are done.
 
 # What things are called in a refusal.
@@ -111,6 +114,7 @@ trouble-not-moved = The wheel at { $place } did not come off in this job.
 trouble-count-nuts = Count the nuts on one wheel first.
 trouble-no-nut = This wheel has { $count } nuts, numbered like a clock from the top.
 trouble-moved = Say whether the nut moved before the click, or clicked without moving.
+trouble-no-spare = No spare is carried on this vehicle, as the book has it.
 trouble-which-wheels = Name at least one wheel that comes off.
 trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim or brake.
 

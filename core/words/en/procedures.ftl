@@ -3,6 +3,7 @@
 procedure-rotation-on-a-lift = Tire rotation on a lift
 procedure-rotation-with-jack-and-stands = Tire rotation with a jack and four stands
 procedure-wheel-off-and-on = Wheels off and on for other work
+procedure-spare-at-the-roadside = Spare fitted at the roadside
 procedure-recheck-visit = Recheck of wheel nuts
 procedure-tread-and-age-check = Tread and age check, wheels on the ground
 
@@ -20,6 +21,14 @@ step-mark = Chalk a mark on the tire.
 step-tread = Measure every groove at three places, outer groove first.
 step-plan = Choose where each tire goes.
 
+step-place = Look whether this place is level, firm and away from traffic.
+step-warned = See lights on, vest on, triangle out, brake set, opposite wheel chocked.
+step-spare = Read the spare: size, age, pressure, nuts, speed limit.
+step-clear-jack = Raise the flat tire's corner until the wheel is just clear.
+step-hang-spare = Put the spare on, its mark read first.
+step-all-clear-jack = Look under the vehicle for people, feet and tools.
+step-flat-photo = Photograph what made the tire flat.
+step-tell-spare = Tell the driver the spare's speed limit and when to replace it.
 step-wheels = Choose the wheels that come off.
 step-lift-points = Set the lift's pads under the maker's lift points.
 step-clear = Raise the vehicle until its wheels are just clear.
@@ -78,6 +87,11 @@ step-key-back = Put the lock key back where it is kept.
 step-recheck = Tell the driver when the nuts are checked again.
 step-sign = Sign the job.
 
+choice-away = level, firm, traffic well away
+choice-traffic-left = level, firm, traffic passes on the left
+choice-traffic-right = level, firm, traffic passes on the right
+choice-close = traffic passes close by: tow
+choice-slope = sloping or soft ground: tow
 choice-at-hand = at hand
 choice-none-fitted = no locking nuts fitted
 choice-missing = missing

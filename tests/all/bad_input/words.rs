@@ -66,6 +66,7 @@ const SLOTS: &[Slot] = &[
         good: "{folder}/out.html",
         bad: &["{folder}", "{letter}/out.html", "{folder}/none/out.html"],
     },
+    Slot { name: "<speed>", good: "50 mph", bad: &["fast", "", "50", "-5 mph", "999 mph", "50 psi", LONG] },
     Slot { name: "<studs>", good: "5", bad: &["0", "2", "13", "-1", "300", "many", ""] },
     Slot { name: "<temperature>", good: "70 F", bad: &["hot", "", "70", "999 F", "-300 C", "70 psi", LONG] },
     Slot {
@@ -128,6 +129,7 @@ const LINES: &[&str] = &[
     "tread <place> <depths> --lowest <depth> --reason <text>",
     "plan choose <plan>",
     "wheels <place>",
+    "spare <place> <marking> --pressure <pressure> --nuts <code=same> --studs <studs> --limit <speed> --replace-by <distance>",
     "raise <code=clear>",
     "held",
     "clear-under",
