@@ -15,7 +15,7 @@ mod personal;
 use serde::{Deserialize, Serialize};
 
 pub use fact::{
-    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
+    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
     ReadBy, Role, SensorKind, Shelf, Signature, SpareNuts, ToolKind, Turned,
 };
 pub use personal::Personal;

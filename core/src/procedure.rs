@@ -25,6 +25,7 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
     ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
     ("spare-at-the-roadside", include_str!("../procedures/spare-at-the-roadside.toml")),
+    ("seasonal-changeover", include_str!("../procedures/seasonal-changeover.toml")),
     ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),
     ("tread-and-age-check", include_str!("../procedures/tread-and-age-check.toml")),
 ];

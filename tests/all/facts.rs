@@ -1,7 +1,7 @@
 //! One fact of every kind, as the golden bytes hold them and as a person reads them.
 
 use lugbook::entry::{
-    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
+    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
     ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireLooks, ToolKind, Turned,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
@@ -247,5 +247,7 @@ pub fn facts() -> Vec<Fact> {
             replace_by: Some("50 mi".parse().unwrap()),
         },
         Fact::SpareSeen { job, flat: FL, nuts: SpareNuts::Same, studs: None, limit: None, replace_by: None },
+        Fact::SetBrought { job, wheels: vec![Laid { tire, at: FL }] },
+        Fact::TireStored { job, tire, at: FL, rack: "rack B 12".into() },
     ]
 }

@@ -155,6 +155,27 @@ fn nobody_starts_on_a_slope_and_the_vehicle_is_towed() {
 }
 
 #[test]
+fn a_winter_set_returns_after_two_seasons_and_goes_back_by_its_history() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    play("winter-set-returns.txt", &book);
+    let labels = done(&book, "lugbook label --job 1").out;
+    for said in ["class=\"where\">RL<", "6.9 mm", "week 39 of 2021", "2 years, 6 months", "rack B 12", "IM 20"] {
+        assert!(labels.contains(said), "{said}: {labels}");
+    }
+    assert_eq!(labels.matches("<section class=\"label\"").count(), 4);
+    // Worn at the front in the winter before, the deeper rear pair comes to the front.
+    let card = card(&book);
+    for said in ["forward cross", "RL, goes on", "RL, came off", "rack A 3", "Last time: 2024-04-10"] {
+        assert!(card.contains(said), "{said}: {card}");
+    }
+    // What is stored now is the summer set, and it can be brought again.
+    done(&book, "lugbook job open 'Blue estate' seasonal-changeover lift air");
+    let brought = done(&book, "lugbook set stored").out;
+    assert!(brought.contains("The set lies in rack A 3."), "{brought}");
+}
+
+#[test]
 fn what_must_be_refused_or_held_is_told_in_one_sentence_and_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
     play("refusals.txt", &folder.path().join("book"));

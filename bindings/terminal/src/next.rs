@@ -21,7 +21,7 @@ pub fn data(next: &NextView) -> Value {
 pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
-        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "van": null, "may_skip": false,
+        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "van": null, "coming": false, "may_skip": false,
         "nuts": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -74,6 +74,7 @@ pub fn line(next: &NextView) -> Option<String> {
         Some(nut) => format!("{at} {nut}"),
         None => at.to_owned(),
     };
+    let coming = if next.coming { " --coming" } else { "" };
     Some(match asks {
         "seen" | "rocked" => "lugbook seen".to_owned(),
         "choice" => format!("lugbook choose {}", next.choices.first().map_or("CHOICE", |(code, _)| code.as_str())),
@@ -86,9 +87,11 @@ pub fn line(next: &NextView) -> Option<String> {
         "torque" => "lugbook shelf torque \"125..150 N.m\" --source \"MANUAL, PAGE\"".to_owned(),
         "drive" => "lugbook shelf drive rear --source \"MANUAL, PAGE\"".to_owned(),
         "sidewall-photo" => format!("lugbook photo sidewall FILE {at}"),
-        "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\""),
-        "mark" => format!("lugbook chalk {at}"),
-        "tread" => format!("lugbook tread {at} \"7 6 7 /32\""),
+        "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\"{coming}"),
+        "mark" => format!("lugbook chalk {at}{coming}"),
+        "tread" => format!("lugbook tread {at} \"7 6 7 /32\"{coming}"),
+        "set" => "lugbook set stored".to_owned(),
+        "stored" => "lugbook store \"RACK\"".to_owned(),
         "plan" => "lugbook plan choose 1".to_owned(),
         "wheels" => "lugbook wheels RL RR".to_owned(),
         "spare" => format!("lugbook spare {at} \"T125/70D16 96M\" --limit \"50 mph\""),

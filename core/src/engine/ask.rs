@@ -11,7 +11,7 @@ use crate::fastening;
 use crate::ident::Digest;
 use crate::logbook::{Book, Job};
 use crate::photos::{Photos, Rendition};
-use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
+use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
 use crate::report;
 use crate::store::Check;
 use crate::vehicle::Place;
@@ -155,6 +155,18 @@ impl Engine {
     }
 }
 
+impl Engine {
+    /// The labels of the wheels that were stored in a job: one page to print.
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub fn labels(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        Ok(report::labels(&self.logbook, &self.book, job, &words))
+    }
+}
+
 fn vehicle_line(book: &Book, vehicle: &crate::logbook::Vehicle, words: &Words) -> VehicleLine {
     let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints];
     VehicleLine {
@@ -200,6 +212,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
         },
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
         van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
+        coming: task.is_some_and(|task| task.step.per == Per::Coming),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
         done: tasks.iter().filter(|task| task.state.is_over()).count(),

@@ -452,6 +452,24 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         replace_by: Option<Distance>,
     },
+    /// A set of wheels was brought that goes on in this job, each laid out beside a corner.
+    SetBrought {
+        /// The job.
+        job: JobId,
+        /// Each wheel, and the corner it is laid out at: where it was before it was stored.
+        wheels: Vec<Laid>,
+    },
+    /// A wheel with its tire came off and is stored.
+    TireStored {
+        /// The job.
+        job: JobId,
+        /// The tire.
+        tire: TireId,
+        /// Where it came off.
+        at: Place,
+        /// Where it is kept.
+        rack: String,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -509,6 +527,8 @@ impl Fact {
             | Self::ToolUsed { job, .. }
             | Self::WheelsChosen { job, .. }
             | Self::SpareSeen { job, .. }
+            | Self::SetBrought { job, .. }
+            | Self::TireStored { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
@@ -709,6 +729,15 @@ pub struct Move {
     pub from: Place,
     /// To here; the same place when it stays.
     pub to: Place,
+}
+
+/// A wheel of a set, laid out beside a corner.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Laid {
+    /// The tire.
+    pub tire: TireId,
+    /// The corner.
+    pub at: Place,
 }
 
 /// Whose nuts hold a spare.

@@ -39,6 +39,23 @@ pub struct Vehicle {
     pub own: bool,
     /// Which tire is where now.
     pub fitted: BTreeMap<Place, TireId>,
+    /// Its wheels that are stored.
+    pub stored: Vec<Stored>,
+}
+
+/// A wheel in store.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stored {
+    /// Its tire.
+    pub tire: TireId,
+    /// Where it was on the vehicle.
+    pub at: Place,
+    /// Where it is kept.
+    pub rack: String,
+    /// In which job it was put there.
+    pub job: JobId,
+    /// When.
+    pub when: Moment,
 }
 
 /// What stands on the shelf for a model.
@@ -172,6 +189,7 @@ impl Book {
                 layout: layout.clone(),
                 own: *own,
                 fitted: BTreeMap::new(),
+                stored: Vec::new(),
             }),
             Fact::SpecificationRecorded { model, shelf, source, photo } => {
                 let key = (model.trim().to_lowercase(), shelf.kind());
@@ -234,6 +252,14 @@ impl Book {
                 self.fit(vehicle, *at, *tire);
                 self.fit_the_spare(id, vehicle);
             }
+            Fact::TireStored { tire, at, rack, .. } => {
+                let stored = Stored { tire: *tire, at: *at, rack: rack.clone(), job: id, when };
+                if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
+                    vehicle.fitted.retain(|_, fitted| fitted != tire);
+                    vehicle.stored.retain(|stored| stored.tire != *tire);
+                    vehicle.stored.push(stored);
+                }
+            }
             Fact::TireRemoved { tire, .. } => {
                 if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
                     vehicle.fitted.retain(|_, fitted| fitted != tire);
@@ -281,6 +307,7 @@ impl Book {
     fn fit(&mut self, vehicle: VehicleId, at: Place, tire: TireId) {
         for other in &mut self.vehicles {
             other.fitted.retain(|_, fitted| *fitted != tire);
+            other.stored.retain(|stored| stored.tire != tire);
         }
         if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
             vehicle.fitted.insert(at, tire);

@@ -43,6 +43,10 @@ pub enum Ask {
     Plan,
     /// Which wheels come off.
     Wheels,
+    /// The set of wheels that goes on.
+    Set,
+    /// The wheels that came off stored, each with its rack.
+    Stored,
     /// Which tire is flat, and the spare that takes its place.
     Spare,
     /// A photo of what made a tire flat.
@@ -109,6 +113,8 @@ impl Ask {
             Self::Tread => "tread",
             Self::Plan => "plan",
             Self::Wheels => "wheels",
+            Self::Set => "set",
+            Self::Stored => "stored",
             Self::Spare => "spare",
             Self::FlatPhoto => "flat-photo",
             Self::Cracked => "cracked",
@@ -155,6 +161,7 @@ impl Ask {
             Fact::TreadMeasured { at, .. } => (Self::Tread, Some(*at)),
             Fact::PlanChosen { .. } => (Self::Plan, None),
             Fact::WheelsChosen { .. } => (Self::Wheels, None),
+            Fact::SetBrought { .. } => (Self::Set, None),
             Fact::SpareSeen { .. } => (Self::Spare, None),
             Fact::NutTightened { at, pass, .. } => (
                 match pass {

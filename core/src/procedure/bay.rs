@@ -154,6 +154,7 @@ impl<'a> Bay<'a> {
             }
         }
         places.extend(self.job.wheels_chosen());
+        places.extend(self.job.coming().into_keys());
         places.extend(self.job.fitted.keys().filter(|place| self.job.came_off(**place)));
         self.walk()
             .into_iter()
@@ -230,6 +231,7 @@ impl<'a> Bay<'a> {
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
             Per::Loosened => self.loosened(),
+            Per::Coming => self.walk().into_iter().filter(|at| self.job.coming().contains_key(at)).collect(),
             Per::Hub => self.moving_wheels(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
             Per::Moving => self.moving(),
@@ -311,7 +313,8 @@ impl<'a> Bay<'a> {
 
     /// The entry that answers a step at a place; `Some(None)` when several do.
     fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
-        let tire = at.and_then(|place| self.job.fitted.get(&place)).copied();
+        let tires = if step.per == Per::Coming { self.job.coming() } else { self.job.fitted.clone() };
+        let tire = at.and_then(|place| tires.get(&place)).copied();
         let entry = |wanted: &dyn Fn(&Fact) -> bool| {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
         };
@@ -325,6 +328,11 @@ impl<'a> Bay<'a> {
             Ask::Sidewall => entry(&|fact| matches!(fact, Fact::SidewallRead { tire: t, .. } if Some(*t) == tire)),
             Ask::Mark => entry(&|fact| matches!(fact, Fact::MarkChalked { tire: t, .. } if Some(*t) == tire)),
             Ask::Tread => entry(&|fact| matches!(fact, Fact::TreadMeasured { tire: t, .. } if Some(*t) == tire)),
+            Ask::Stored => {
+                let off = self.job.fitted.keys().filter(|place| self.job.came_off(**place));
+                let mut left = off.filter(|place| self.job.stored().all(|(_, at, _)| at != **place));
+                (self.job.stored().next().is_some() && left.next().is_none()).then_some(None)
+            }
             Ask::Looks => {
                 let place = at?;
                 let looks = self.job.looks();
@@ -477,6 +485,7 @@ impl<'a> Bay<'a> {
                 (!known).then_some(Unmet::DriveKnown)
             }
             Condition::PlanChosen => job.plan().is_none().then_some(Unmet::PlanChosen),
+            Condition::SetBrought => job.coming().is_empty().then_some(Unmet::SetBrought),
             Condition::WheelsChosen => job.wheels_chosen().is_empty().then_some(Unmet::WheelsChosen),
             Condition::Cracked => self
                 .moving_wheels()
@@ -548,7 +557,7 @@ impl<'a> Bay<'a> {
     pub fn belongs(&self, tire: TireId) -> Option<Place> {
         match self.job.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
-            None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),
+            None => self.job.planned().into_iter().find(|(_, fitted)| *fitted == tire).map(|(place, _)| place),
         }
     }
 }

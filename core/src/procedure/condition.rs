@@ -22,6 +22,8 @@ pub enum Condition {
     PlanChosen,
     /// The wheels that come off were named.
     WheelsChosen,
+    /// The set that goes on was named.
+    SetBrought,
     /// Nuts were cracked loose while the tires still stood.
     Cracked,
     /// The vehicle was raised until its wheels were just clear.
@@ -58,13 +60,14 @@ pub enum Condition {
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 23] = [
         Self::Approved,
         Self::PlaceSafe,
         Self::LockKey,
         Self::DriveKnown,
         Self::PlanChosen,
         Self::WheelsChosen,
+        Self::SetBrought,
         Self::Cracked,
         Self::Clear,
         Self::Rocked,
@@ -108,6 +111,7 @@ impl Condition {
             Self::DriveKnown => "drive-known",
             Self::PlanChosen => "plan-chosen",
             Self::WheelsChosen => "wheels-chosen",
+            Self::SetBrought => "set-brought",
             Self::Cracked => "cracked",
             Self::Clear => "clear",
             Self::Rocked => "rocked",
@@ -187,6 +191,8 @@ pub enum Unmet {
     PlanChosen,
     /// No wheel was named that comes off.
     WheelsChosen,
+    /// No set was named that goes on.
+    SetBrought,
     /// Nuts are not cracked loose at these places.
     Cracked {
         /// The first such place.
@@ -279,6 +285,7 @@ impl Unmet {
             Self::DriveKnown => Condition::DriveKnown,
             Self::PlanChosen => Condition::PlanChosen,
             Self::WheelsChosen => Condition::WheelsChosen,
+            Self::SetBrought => Condition::SetBrought,
             Self::Cracked { .. } => Condition::Cracked,
             Self::Clear => Condition::Clear,
             Self::Rocked => Condition::Rocked,

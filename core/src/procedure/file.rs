@@ -19,6 +19,8 @@ pub enum Per {
     Place,
     /// At each wheel that the plan moves, or that otherwise comes off.
     Moving,
+    /// At each wheel of the set that was brought.
+    Coming,
     /// At each wheel on a hub that the plan moves or that was named: not at the spare's carrier.
     Hub,
     /// At each wheel whose nuts were tightened at the vehicle's last visit; at

@@ -36,10 +36,11 @@ impl Sheet<'_> {
         let Some((pattern, moves)) = self.job.plan() else {
             return self.without_moves();
         };
+        let planned = self.job.planned();
         let rows: Vec<Vec<Markup>> = self
             .places()
             .into_iter()
-            .filter_map(|place| Some((place, *self.job.fitted.get(&place)?)))
+            .filter_map(|place| Some((place, *planned.get(&place)?)))
             // A tire that carries no mark and stays is not spoken of.
             .filter(|(place, tire)| {
                 let stays = moves.iter().all(|m| m.tire != *tire || m.to == *place);
@@ -116,10 +117,12 @@ impl Sheet<'_> {
     /// Size, service, date and age of each tire, as read.
     pub(super) fn sidewalls(&self) -> Markup {
         let mut rows: Vec<Vec<Markup>> = Vec::new();
+        let coming = self.job.coming();
         for place in self.places() {
-            let Some(tire) = self.job.fitted.get(&place) else { continue };
-            for side in [SidewallSide::Outer, SidewallSide::Inner] {
-                rows.extend(self.sidewall(place, *tire, side));
+            for tire in [self.job.fitted.get(&place), coming.get(&place)].into_iter().flatten() {
+                for side in [SidewallSide::Outer, SidewallSide::Inner] {
+                    rows.extend(self.sidewall(place, *tire, side));
+                }
             }
         }
         if rows.is_empty() && !self.asks(&[Ask::Sidewall]) {
@@ -165,7 +168,7 @@ impl Sheet<'_> {
     }
 
     /// When a tire was made and how old it was when the job was opened.
-    fn made(&self, marking: &Marking) -> (String, String) {
+    pub(super) fn made(&self, marking: &Marking) -> (String, String) {
         let unknown = (self.t("card-not-known"), self.t("card-not-known"));
         let Some(tin) = &marking.tin else { return unknown };
         let made = match tin.made() {

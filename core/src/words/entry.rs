@@ -151,6 +151,8 @@ impl Words {
             | Fact::DriveSeen { .. }
             | Fact::FindingNoted { .. } => self.said_of_sight(fact),
             Fact::TireFitted { .. }
+            | Fact::SetBrought { .. }
+            | Fact::TireStored { .. }
             | Fact::TireRemoved { .. }
             | Fact::MarkChalked { .. }
             | Fact::MarkRead { .. }
@@ -334,6 +336,11 @@ impl Words {
 
     fn said_of_tire(&self, fact: &Fact, context: &FactContext<'_>) -> String {
         match fact {
+            Fact::SetBrought { wheels, .. } => {
+                let at = self.list(wheels.iter().map(|laid| self.place_in(context, Some(laid.at))));
+                self.text("fact-set-brought", &[("at", at.into())])
+            }
+            Fact::TireStored { rack, .. } => self.text("fact-tire-stored", &[("rack", bare(rack).into())]),
             Fact::TireFitted { tire, .. } => {
                 self.text("fact-tire-fitted", &[("tire", self.tire(context.job, *tire).into())])
             }
@@ -682,6 +689,7 @@ fn reason_of(fact: &Fact) -> Option<&str> {
 fn stands_at(fact: &Fact) -> Option<Option<Place>> {
     match fact {
         Fact::TireFitted { at, .. }
+        | Fact::TireStored { at, .. }
         | Fact::MarkChalked { at, .. }
         | Fact::MarkRead { at, .. }
         | Fact::SidewallRead { at, .. }

@@ -97,6 +97,7 @@ impl Words {
             | Unmet::DriveKnown
             | Unmet::PlanChosen
             | Unmet::WheelsChosen
+            | Unmet::SetBrought
             | Unmet::Cracked { .. }
             | Unmet::Clear
             | Unmet::Rocked

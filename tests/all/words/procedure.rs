@@ -191,6 +191,7 @@ fn unmet() -> Vec<Unmet> {
         Unmet::DriveKnown,
         Unmet::PlanChosen,
         Unmet::WheelsChosen,
+        Unmet::SetBrought,
         Unmet::Cracked { at },
         Unmet::Clear,
         Unmet::Rocked,

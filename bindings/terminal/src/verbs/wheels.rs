@@ -1,6 +1,6 @@
 //! Wheels off and on, and what is seen while they are off.
 
-use clap::Args;
+use clap::{Args, ValueEnum};
 use lugbook::engine::{Command, Trouble};
 use lugbook::entry::{LookAt, SpareNuts};
 use lugbook::finding::State;
@@ -46,6 +46,33 @@ pub struct Spare {
     /// The distance within which it is to be replaced, as printed
     #[arg(long, value_name = "DISTANCE", allow_hyphen_values = true)]
     replace_by: Option<String>,
+}
+
+/// Which set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Which {
+    /// The one that was stored last
+    Stored,
+    /// Wheels that this book does not know yet
+    New,
+}
+
+/// The set that goes on.
+#[derive(Debug, Args)]
+pub struct Set {
+    /// Which set
+    which: Which,
+}
+
+/// Wheels stored.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  lugbook store \"rack B 12\"\n\n\"lugbook label\" writes the labels.")]
+pub struct Store {
+    /// Where they are kept
+    rack: String,
+    /// Where the wheel came off; all that came off when left out
+    #[arg(long = "where", value_name = "PLACE")]
+    place: Option<String>,
 }
 
 /// A wheel off.
@@ -104,6 +131,18 @@ impl From<Spare> for Command {
     fn from(said: Spare) -> Self {
         let Spare { flat, text, pressure, nuts, studs, limit, replace_by } = said;
         Self::Spare { flat, text, pressure, nuts, studs, limit, replace_by }
+    }
+}
+
+impl From<Set> for Command {
+    fn from(said: Set) -> Self {
+        Self::BringSet { new: said.which == Which::New }
+    }
+}
+
+impl From<Store> for Command {
+    fn from(said: Store) -> Self {
+        Self::Store { rack: said.rack, at: said.place }
     }
 }
 

@@ -40,6 +40,18 @@ impl Acting<'_> {
         })
     }
 
+    /// The tire that a person speaks of at a place: the one that is on, or the one
+    /// laid out there that goes on.
+    fn tire_spoken_of(&self, bay: &Bay<'_>, at: Place, coming: bool) -> Result<TireId, Trouble> {
+        if !coming {
+            return self.tire_at(bay, at);
+        }
+        bay.job.coming().get(&at).copied().ok_or_else(|| {
+            let args = [("place", self.name_of(bay, at).into())];
+            Trouble::mend(self.words, "trouble-nothing-laid-out", &args).at(self.name_of(bay, at))
+        })
+    }
+
     /// A marking that holds, as text, with what to know about it.
     pub(super) fn marking(&self, text: &str) -> Result<(String, Vec<String>), Trouble> {
         let marking = sidewall::parse(text);
@@ -55,18 +67,25 @@ impl Acting<'_> {
         Ok((text.trim().to_owned(), notes))
     }
 
-    pub(super) fn sidewall(&self, bay: &Bay<'_>, at: &str, side: SidewallSide, text: &str, looks: TireLooks) -> Done {
+    pub(super) fn sidewall(
+        &self,
+        bay: &Bay<'_>,
+        (at, coming): (&str, bool),
+        side: SidewallSide,
+        text: &str,
+        looks: TireLooks,
+    ) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let (text, notes) = self.marking(text)?;
         let looks = looks.with_lettering(&sidewall::parse(&text));
         let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
         Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
     }
 
-    pub(super) fn mark(&self, bay: &Bay<'_>, at: &str, mark: Option<String>) -> Done {
+    pub(super) fn mark(&self, bay: &Bay<'_>, (at, coming): (&str, bool), mark: Option<String>) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let mark = match mark {
             Some(mark) => self.text("what-mark", &mark)?,
             None => self.name_of(bay, at),
@@ -124,13 +143,13 @@ impl Acting<'_> {
     pub(super) fn tread(
         &self,
         bay: &Bay<'_>,
-        at: &str,
+        (at, coming): (&str, bool),
         text: &str,
         lowest: Option<&str>,
         reason: Option<String>,
     ) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let (grooves, mut low) = self.depths(text, None)?;
         if let Some(text) = lowest {
             let spot = self.reading(text, Some(low.unit()))?;
@@ -181,8 +200,7 @@ impl Acting<'_> {
             return Err(Trouble::mend(self.words, "trouble-no-plan", &args));
         };
         let to = |from: Place| plan.moves.iter().find(|(f, _)| *f == from).map_or(from, |(_, to)| *to);
-        let moves =
-            bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
+        let moves = bay.job.planned().into_iter().map(|(from, tire)| Move { tire, from, to: to(from) }).collect();
         let fact = Fact::PlanChosen { job: Self::job_id(bay), pattern: plan.pattern.code().to_owned(), moves };
         Ok(Outcome::fact(fact).note(self.words.shout(plan, &bay.vehicle.layout)))
     }
@@ -344,7 +362,7 @@ impl Acting<'_> {
         self.gate(bay, Ask::MarkRead, Some(at))?;
         let Some(tire) = bay.job.marked(&mark) else {
             let marks =
-                self.words.list(bay.job.fitted.values().filter_map(|t| bay.job.known_by(*t)).map(str::to_owned));
+                self.words.list(bay.job.planned().values().filter_map(|t| bay.job.known_by(*t)).map(str::to_owned));
             let args = [("mark", clipped(&mark).into()), ("marks", marks.into())];
             return Err(Trouble::mend(self.words, "trouble-no-mark", &args).at(self.name_of(bay, at)));
         };
