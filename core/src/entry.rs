@@ -15,8 +15,8 @@ mod personal;
 use serde::{Deserialize, Serialize};
 
 pub use fact::{
-    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, Signature, ToolKind, Turned,
+    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
+    ReadBy, Role, SensorKind, Shelf, Signature, SpareNuts, ToolKind, Turned,
 };
 pub use personal::Personal;
 

@@ -210,8 +210,8 @@ impl<'a> Looking<'a> {
 
     /// Where a tire ends in this job: by the plan, else where it is.
     fn ends_at(self, place: Place) -> Place {
-        let tire = self.job.fitted.get(&place);
-        let planned = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| Some(&m.tire) == tire));
+        let tire = self.job.planned().get(&place).copied();
+        let planned = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| Some(m.tire) == tire));
         planned.map_or(place, |planned| planned.to)
     }
 

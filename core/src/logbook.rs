@@ -10,7 +10,7 @@ mod job;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-pub use book::{Book, DepthSeen, Person, Specification, TireHistory, Tool, Vehicle};
+pub use book::{Book, DepthSeen, Person, Specification, Stored, TireHistory, Tool, Vehicle};
 pub use job::{Job, Line, NutSaid, Status};
 
 use crate::entry::{Entry, Fact, HybridTime};

@@ -17,7 +17,7 @@ mod order;
 
 pub use ask::Ask;
 pub use bay::{Bay, Task, TaskState};
-pub use condition::{Condition, Unmet};
+pub use condition::{Condition, Unmet, Unsafe};
 pub use file::{Bad, BadKind, Per, Procedure, Step};
 pub use order::Turn;
 
@@ -27,6 +27,8 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("rotation-lift-by-lift", include_str!("../procedures/rotation-lift-by-lift.toml")),
     ("rotation-with-jack-and-stands", include_str!("../procedures/rotation-with-jack-and-stands.toml")),
     ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
+    ("spare-at-the-roadside", include_str!("../procedures/spare-at-the-roadside.toml")),
+    ("seasonal-changeover", include_str!("../procedures/seasonal-changeover.toml")),
     ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),
     ("tread-and-age-check", include_str!("../procedures/tread-and-age-check.toml")),
 ];

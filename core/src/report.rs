@@ -8,6 +8,7 @@
 mod drawing;
 mod findings;
 mod head;
+mod label;
 mod nuts;
 mod photos;
 mod record;
@@ -69,6 +70,20 @@ pub fn card(
     page.into_string()
 }
 
+/// The labels of the wheels that were stored in a job: one self-contained HTML file to print.
+pub fn labels(logbook: &Logbook, book: &Book, job: &Job, words: &Words) -> String {
+    let none = |_: Digest| None;
+    let title = words.text("label-title", &[]);
+    let contents = match book.vehicle(job.vehicle) {
+        Some(vehicle) => {
+            let rules = Rules::default();
+            Sheet { logbook, book, job, vehicle, procedure: None, words, rules, photos: &none }.labels()
+        }
+        None => html! { p { (words.text("card-no-vehicle", &[])) } },
+    };
+    shell(words, &title, &contents).into_string()
+}
+
 /// The file around a card's contents.
 fn shell(words: &Words, title: &str, contents: &Markup) -> Markup {
     html! {
@@ -93,9 +108,11 @@ impl<'a> Sheet<'a> {
             self.say("card-title-of", &[("number", number.into()), ("name", self.vehicle.name.as_str().into())]);
         let contents = html! {
             (self.head())
+            (self.spare())
             (self.findings())
             (self.to_do())
             (self.moves())
+            (self.stored())
             (self.tread())
             (self.sidewalls())
             (self.nuts())
@@ -131,6 +148,12 @@ impl<'a> Sheet<'a> {
 
     /// A tire by its mark and place; by its place alone when it carries no mark.
     fn tire_at(&self, tire: TireId, place: Place) -> String {
+        let coming = self.job.coming();
+        if !coming.is_empty() {
+            let goes_on = coming.values().any(|laid| *laid == tire);
+            let id = if goes_on { "card-goes-on" } else { "card-came-off" };
+            return self.say(id, &[("at", self.place(place).into())]);
+        }
         match self.job.mark_of(tire) {
             Some(mark) => self.say("card-tire-at", &[("mark", mark.into()), ("at", self.place(place).into())]),
             None => self.place(place),

@@ -90,10 +90,14 @@ fn measured(engine: &mut Engine) {
                 side: SidewallSide::Outer,
                 text: text("LT245/75R16 120/116S"),
                 looks: TireLooks::default(),
+                coming: false,
             },
         );
-        act(engine, Command::Mark { at: text(at), mark: None });
-        act(engine, Command::Tread { at: text(at), depths: text("9 9 9 /32"), lowest: None, reason: None });
+        act(engine, Command::Mark { at: text(at), mark: None, coming: false });
+        act(
+            engine,
+            Command::Tread { at: text(at), depths: text("9 9 9 /32"), lowest: None, reason: None, coming: false },
+        );
     }
 }
 
@@ -193,6 +197,7 @@ fn tread_deeper_than_last_time_is_held_until_a_reason_is_given() {
         depths: text(depths),
         lowest: None,
         reason: reason.map(text),
+        coming: false,
     };
     // Both gauges show 1/32: 2/32 more is still within them, 3/32 is not.
     let (kind, _) = refused(&mut engine, tread("12 12 12 /32", None));
@@ -220,7 +225,10 @@ fn what_is_said_in_a_practice_job_is_kept_as_practice_and_out_of_history() {
     );
     assert!(opened.iter().any(|said| said.contains("practice")), "{opened:?}");
     assert!(engine.book().jobs.last().unwrap().practice);
-    act(&mut engine, Command::Tread { at: text("FL"), depths: text("8 8 8 /32"), lowest: None, reason: None });
+    act(
+        &mut engine,
+        Command::Tread { at: text("FL"), depths: text("8 8 8 /32"), lowest: None, reason: None, coming: false },
+    );
     assert_eq!(history(&engine), before);
 }
 
@@ -285,7 +293,7 @@ fn the_engines_sentences_all_exist() {
     let words = lugbook::words::Words::new(Speech::default());
     let folder = crate::program::root().join("core/src/engine");
     let mut seen = 0;
-    for file in ["act.rs", "act/job.rs", "act/shelf.rs", "act/wheel.rs", "ask.rs"] {
+    for file in ["act.rs", "act/job.rs", "act/set.rs", "act/shelf.rs", "act/wheel.rs", "ask.rs"] {
         let source = std::fs::read_to_string(folder.join(file)).unwrap();
         for id in source.split('"').filter(|text| {
             ["trouble-", "said-", "what-", "next-"].iter().any(|start| text.starts_with(start))

@@ -1,8 +1,8 @@
 //! One fact of every kind, as the golden bytes hold them and as a person reads them.
 
 use lugbook::entry::{
-    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, TireLooks, ToolKind, Turned,
+    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
+    ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireLooks, ToolKind, Turned,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
 use lugbook::finding::State;
@@ -238,5 +238,16 @@ pub fn facts() -> Vec<Fact> {
         Fact::Withdrawn { target, reason: "said twice".into() },
         // Kinds that came later stand after those that are older, so that older bytes stay.
         Fact::WheelsChosen { job, at: vec![FL, rl] },
+        Fact::SpareSeen {
+            job,
+            flat: rl,
+            nuts: SpareNuts::Own,
+            studs: Some(5),
+            limit: Some("50 mph".parse().unwrap()),
+            replace_by: Some("50 mi".parse().unwrap()),
+        },
+        Fact::SpareSeen { job, flat: FL, nuts: SpareNuts::Same, studs: None, limit: None, replace_by: None },
+        Fact::SetBrought { job, wheels: vec![Laid { tire, at: FL }] },
+        Fact::TireStored { job, tire, at: FL, rack: "rack B 12".into() },
     ]
 }

@@ -93,6 +93,89 @@ fn tread_and_age_are_checked_on_the_ground_and_what_is_unsafe_is_told() {
 }
 
 #[test]
+fn a_spare_goes_on_at_the_roadside_with_at_most_twelve_answers_at_the_road() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    let text = std::fs::read_to_string(root().join("tests/all/scenarios/spare-at-the-roadside.txt")).unwrap();
+    let opened = text.find("lugbook job open").expect("a job is opened");
+    let (before, visit) = text.split_at(opened);
+    for line in before.lines().filter(|line| line.starts_with("lugbook ")) {
+        done(&book, line);
+    }
+    // An answer is a line that brings the job on; it is given at the road unless its step is answered in the van.
+    let next = || done(&book, "lugbook job --json").json();
+    let (mut at_the_road, mut in_the_van) = (Vec::new(), Vec::new());
+    for line in visit.lines().filter(|line| line.starts_with("lugbook ")) {
+        let before = next();
+        let said = say(&book, line);
+        let brought_on = said.code == Some(0) && before["done"] != next()["done"];
+        match (brought_on && !line.contains("job open"), before["van"].is_null()) {
+            (true, true) => at_the_road.push(line),
+            (true, false) => in_the_van.push(line),
+            _ => {}
+        }
+    }
+    assert_eq!(done(&book, "lugbook book --json").json()["jobs"][0]["status"], "signed");
+    assert!((10..=12).contains(&at_the_road.len()), "{at_the_road:#?}");
+    assert!(at_the_road[0].starts_with("lugbook choose"), "it begins with the place: {at_the_road:#?}");
+    assert!(in_the_van.len() >= 4, "{in_the_van:#?}");
+
+    let card = card(&book);
+    for said in ["50 mph", "by 88 170 mi on the odometer", "spare in place of the flat tire", "52 psi"] {
+        assert!(card.replace('\u{202f}', " ").contains(said), "{said}: {card}");
+    }
+    // The spare is now on the hub and the flat tire on the carrier.
+    done(&book, "lugbook job open 'Silver sedan' tread-and-age-check");
+    let tasks = done(&book, "lugbook job steps --json").json();
+    assert!(tasks["steps"].as_array().unwrap().iter().any(|task| task["at"] == "SP"), "{tasks}");
+    let engine = lugbook::engine::Engine::open(
+        &book,
+        Box::new(lugbook::engine::SystemHost::default()),
+        lugbook::words::Speech::default(),
+    )
+    .unwrap();
+    let fitted = &engine.book().vehicles[0].fitted;
+    let on = |text: &str| fitted[&lugbook::vehicle::Place::parse(text).unwrap()];
+    let looks = |text: &str| engine.book().tires[&on(text)].looks;
+    assert!(looks("RR").temporary && !looks("SP").temporary && fitted.len() == 5);
+}
+
+#[test]
+fn the_roadside_visit_is_told_as_it_must_be() {
+    let folder = tempfile::tempdir().unwrap();
+    play("spare-at-the-roadside.txt", &folder.path().join("book"));
+}
+
+#[test]
+fn nobody_starts_on_a_slope_and_the_vehicle_is_towed() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    play("towed-from-a-slope.txt", &book);
+    assert!(card(&book).contains("Reason: towed to level ground."));
+}
+
+#[test]
+fn a_winter_set_returns_after_two_seasons_and_goes_back_by_its_history() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    play("winter-set-returns.txt", &book);
+    let labels = done(&book, "lugbook label --job 1").out;
+    for said in ["class=\"where\">RL<", "6.9 mm", "week 39 of 2021", "2 years, 6 months", "rack B 12", "IM 20"] {
+        assert!(labels.contains(said), "{said}: {labels}");
+    }
+    assert_eq!(labels.matches("<section class=\"label\"").count(), 4);
+    // Worn at the front in the winter before, the deeper rear pair comes to the front.
+    let card = card(&book);
+    for said in ["forward cross", "RL, goes on", "RL, came off", "rack A 3", "Last time: 2024-04-10"] {
+        assert!(card.contains(said), "{said}: {card}");
+    }
+    // What is stored now is the summer set, and it can be brought again.
+    done(&book, "lugbook job open 'Blue estate' seasonal-changeover lift air");
+    let brought = done(&book, "lugbook set stored").out;
+    assert!(brought.contains("The set lies in rack A 3."), "{brought}");
+}
+
+#[test]
 fn what_must_be_refused_or_held_is_told_in_one_sentence_and_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
     play("refusals.txt", &folder.path().join("book"));

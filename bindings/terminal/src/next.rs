@@ -21,7 +21,8 @@ pub fn data(next: &NextView) -> Value {
 pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
-        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [], "may_skip": false,
+        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
+        "van": null, "coming": false, "may_skip": false,
         "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -35,6 +36,9 @@ pub fn print(next: &NextView, page: &mut Page) {
     page.indented(&format!("Next  {place}"), &next.sentence);
     if let Some(turn) = &next.turn {
         page.indented("  ", &turn.detail);
+    }
+    if let Some(van) = &next.van {
+        page.indented("      ", van);
     }
     if !next.gate.is_empty() {
         for wait in &next.gate {
@@ -74,6 +78,7 @@ pub fn line(next: &NextView) -> Option<String> {
         Some(nut) => format!("{at} {nut}"),
         None => at.to_owned(),
     };
+    let coming = if next.coming { " --coming" } else { "" };
     Some(match asks {
         "seen" | "rocked" => "lugbook seen".to_owned(),
         "choice" => format!("lugbook choose {}", next.choices.first().map_or("CHOICE", |(code, _)| code.as_str())),
@@ -86,11 +91,15 @@ pub fn line(next: &NextView) -> Option<String> {
         "torque" => "lugbook shelf torque \"125..150 N.m\" --source \"MANUAL, PAGE\"".to_owned(),
         "drive" => "lugbook shelf drive rear --source \"MANUAL, PAGE\"".to_owned(),
         "sidewall-photo" => format!("lugbook photo sidewall FILE {at}"),
-        "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\""),
-        "mark" => format!("lugbook chalk {at}"),
-        "tread" => format!("lugbook tread {at} \"7 6 7 /32\""),
+        "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\"{coming}"),
+        "mark" => format!("lugbook chalk {at}{coming}"),
+        "tread" => format!("lugbook tread {at} \"7 6 7 /32\"{coming}"),
+        "set" => "lugbook set stored".to_owned(),
+        "stored" => "lugbook store \"RACK\"".to_owned(),
         "plan" => "lugbook plan choose 1".to_owned(),
         "wheels" => "lugbook wheels RL RR".to_owned(),
+        "spare" => format!("lugbook spare {at} \"T125/70D16 96M\" --limit \"50 mph\""),
+        "flat-photo" => "lugbook photo damage FILE".to_owned(),
         "cracked" => format!("lugbook crack {at}"),
         "raised-clear" => "lugbook raise clear".to_owned(),
         "raised-full" => "lugbook raise full".to_owned(),

@@ -31,10 +31,10 @@ use crate::options::{Absent, Options};
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
-    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card", "export"]),
+    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card", "label", "export"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
-    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels"]),
+    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare", "set", "store"]),
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
@@ -68,6 +68,8 @@ pub enum Verb {
     Book(book::Books),
     /// Write the card of a job
     Card(book::Card),
+    /// Write labels for the wheels that were stored
+    Label(book::Label),
     /// Write readings or jobs for a spreadsheet
     #[command(subcommand)]
     Export(export::Export),
@@ -111,6 +113,14 @@ pub enum Verb {
     Plan(plan::Plans),
     /// Name the wheels that come off, where none goes elsewhere
     Wheels(wheels::Wheels),
+
+    /// Read the spare that goes on for a flat tire
+    Spare(wheels::Spare),
+
+    /// Name the set of wheels that goes on: stored, or new
+    Set(wheels::Set),
+    /// Store the wheels that came off
+    Store(wheels::Store),
 
     /// Raise the vehicle: clear of the ground, then full height
     Raise(raising::Raise),
@@ -191,6 +201,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Book(said) => return said.run(options),
         Verb::Card(said) => return said.run(options),
         Verb::Export(said) => return said.run(options),
+        Verb::Label(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
         Verb::Sidewall(said) => return said.run(options),
@@ -216,6 +227,9 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Chalk(said) => said.into(),
         Verb::Tread(said) => said.into(),
         Verb::Wheels(said) => said.into(),
+        Verb::Spare(said) => said.into(),
+        Verb::Set(said) => said.into(),
+        Verb::Store(said) => said.into(),
         Verb::Raise(said) => said.into(),
         Verb::Held => Command::Lift { arm: Arm::Held },
         Verb::ClearUnder => Command::Lift { arm: Arm::AllClear },

@@ -1,6 +1,7 @@
 //! Carrying out commands: each is read, held against the gates, and becomes facts.
 
 mod job;
+mod set;
 mod shelf;
 mod wheel;
 
@@ -142,12 +143,22 @@ impl<'a> Acting<'a> {
             Command::OwnerSaysDrive { drive } => self.owner_says(&bay, drive),
             Command::PhotoPending { of, at } => self.photo_pending(&bay, of, at.as_deref()),
             Command::Photo { file, of, at } => self.photo(&bay, &file, of, at.as_deref()),
-            Command::Sidewall { at, side, text, looks } => self.sidewall(&bay, &at, side, &text, looks),
-            Command::Mark { at, mark } => self.mark(&bay, &at, mark),
-            Command::Tread { at, depths, lowest, reason } => self.tread(&bay, &at, &depths, lowest.as_deref(), reason),
+            Command::Sidewall { at, side, text, looks, coming } => {
+                self.sidewall(&bay, (&at, coming), side, &text, looks)
+            }
+            Command::Mark { at, mark, coming } => self.mark(&bay, (&at, coming), mark),
+            Command::Tread { at, depths, lowest, reason, coming } => {
+                self.tread(&bay, (&at, coming), &depths, lowest.as_deref(), reason)
+            }
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
             Command::ChooseWheels { at } => self.choose_wheels(&bay, &at),
             Command::Flat { at, good_wheel_forward } => self.flat(&bay, &at, good_wheel_forward),
+            Command::Spare { flat, text, pressure, nuts, studs, limit, replace_by } => {
+                let printed = wheel::OnTheSpare { pressure, studs, limit, replace_by };
+                self.spare(&bay, &flat, &text, nuts, &printed)
+            }
+            Command::BringSet { new } => self.bring_set(&bay, new),
+            Command::Store { rack, at } => self.store(&bay, &rack, at.as_deref()),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
             Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),

@@ -12,7 +12,7 @@ use crate::ident::Digest;
 use crate::lifting::Action;
 use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
-use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
+use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
 use crate::report;
 use crate::store::Check;
 use crate::vehicle::Place;
@@ -239,6 +239,18 @@ impl Engine {
     }
 }
 
+impl Engine {
+    /// The labels of the wheels that were stored in a job: one page to print.
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub fn labels(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        Ok(report::labels(&self.logbook, &self.book, job, &words))
+    }
+}
+
 fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {
     let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints];
     VehicleLine {
@@ -283,6 +295,8 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
             _ => Vec::new(),
         },
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
+        van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
+        coming: task.is_some_and(|task| task.step.per == Per::Coming),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
         turn: task.and_then(|task| turn_view(bay, task, words)),

@@ -240,6 +240,9 @@ pub enum Command {
         text: String,
         /// What the tire looks like beyond its lettering.
         looks: TireLooks,
+        /// The tire laid out there that goes on, not the one that is on.
+        #[serde(default)]
+        coming: bool,
     },
     /// A mark chalked on a tire.
     Mark {
@@ -247,6 +250,9 @@ pub enum Command {
         at: String,
         /// The mark; the place's own name when none is given.
         mark: Option<String>,
+        /// The tire laid out there that goes on.
+        #[serde(default)]
+        coming: bool,
     },
     /// Tread depths.
     Tread {
@@ -258,6 +264,9 @@ pub enum Command {
         lowest: Option<String>,
         /// Why a reading that contradicts the last one stands.
         reason: Option<String>,
+        /// The tire laid out there that goes on.
+        #[serde(default)]
+        coming: bool,
     },
     /// Chooses a plan.
     ChoosePlan {
@@ -275,6 +284,35 @@ pub enum Command {
         at: String,
         /// The manual wants no temporary spare at a driven wheel.
         good_wheel_forward: bool,
+    },
+    /// The flat tire, and the spare that takes its place.
+    Spare {
+        /// Where the flat tire is.
+        flat: String,
+        /// What stands on the spare's sidewall.
+        text: String,
+        /// The spare's pressure.
+        pressure: Option<String>,
+        /// Whose nuts hold it.
+        nuts: crate::entry::SpareNuts,
+        /// How many.
+        studs: Option<u8>,
+        /// The highest speed, as printed: `50 mph`.
+        limit: Option<String>,
+        /// To be replaced within this distance, as printed: `50 mi`.
+        replace_by: Option<String>,
+    },
+    /// Names the set that goes on.
+    BringSet {
+        /// Wheels that this book does not know yet, not the stored ones.
+        new: bool,
+    },
+    /// Stores wheels that came off.
+    Store {
+        /// Where they are kept.
+        rack: String,
+        /// Where the wheel came off; all that came off when none is named.
+        at: Option<String>,
     },
     /// Raises, sets down or lowers the vehicle.
     Lift {

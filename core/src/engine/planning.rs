@@ -57,7 +57,7 @@ fn limit(vehicle: &Vehicle, axle: u8) -> Option<Limit> {
 
 fn request(bay: &Bay<'_>, today: Day) -> Request {
     let vehicle = bay.vehicle;
-    let tires = bay.job.fitted.iter().map(|(at, tire)| tire_facts(bay, *at, *tire, today)).collect();
+    let tires = bay.job.planned().into_iter().map(|(at, tire)| tire_facts(bay, at, tire, today)).collect();
     let mut request = Request::new(vehicle.layout.clone(), vehicle.class, bay.drive(), tires);
     request.makers_pattern = match bay.book.on_shelf(&vehicle.model, Kind::Pattern).map(|spec| &spec.shelf) {
         Some(Shelf::Pattern { pattern }) => pattern.parse().ok(),

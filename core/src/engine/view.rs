@@ -43,6 +43,10 @@ pub struct NextView {
     pub gate: Vec<String>,
     /// The cautions that stand before the step.
     pub caution: Vec<CautionLine>,
+    /// Where it is answered, when that is not at the vehicle: in the van.
+    pub van: Option<String>,
+    /// It is asked of the wheel laid out there that goes on.
+    pub coming: bool,
     /// Whether it may be skipped with a reason.
     pub may_skip: bool,
     /// The nuts, when the step turns nuts.

@@ -10,7 +10,7 @@ use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::limits::Placard;
-use crate::measure::{Depth, Distance, Load, Pressure, Torque};
+use crate::measure::{Depth, Distance, Load, Pressure, Speed, Torque};
 use crate::tire::{SidewallSide, TireLooks};
 use crate::vehicle::hub::Evidence;
 use crate::vehicle::{Class, Drive, Layout, Place};
@@ -434,6 +434,42 @@ pub enum Fact {
         /// Where.
         at: Vec<Place>,
     },
+    /// The spare was looked at, and takes the place of a flat tire.
+    SpareSeen {
+        /// The job.
+        job: JobId,
+        /// The flat tire's place.
+        flat: Place,
+        /// Whose nuts hold the spare.
+        nuts: SpareNuts,
+        /// How many nuts hold it, when they were counted.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        studs: Option<u8>,
+        /// The highest speed, as printed on the spare or in the manual; none when it was not found.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        limit: Option<Speed>,
+        /// To be replaced within this distance, as printed; none when it was not found.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        replace_by: Option<Distance>,
+    },
+    /// A set of wheels was brought that goes on in this job, each laid out beside a corner.
+    SetBrought {
+        /// The job.
+        job: JobId,
+        /// Each wheel, and the corner it is laid out at: where it was before it was stored.
+        wheels: Vec<Laid>,
+    },
+    /// A wheel with its tire came off and is stored.
+    TireStored {
+        /// The job.
+        job: JobId,
+        /// The tire.
+        tire: TireId,
+        /// Where it came off.
+        at: Place,
+        /// Where it is kept.
+        rack: String,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -490,6 +526,9 @@ impl Fact {
             | Self::FindingNoted { job, .. }
             | Self::ToolUsed { job, .. }
             | Self::WheelsChosen { job, .. }
+            | Self::SpareSeen { job, .. }
+            | Self::SetBrought { job, .. }
+            | Self::TireStored { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
@@ -690,6 +729,25 @@ pub struct Move {
     pub from: Place,
     /// To here; the same place when it stays.
     pub to: Place,
+}
+
+/// A wheel of a set, laid out beside a corner.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Laid {
+    /// The tire.
+    pub tire: TireId,
+    /// The corner.
+    pub at: Place,
+}
+
+/// Whose nuts hold a spare.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SpareNuts {
+    /// The nuts of the wheel that came off: their seats fit the spare.
+    Same,
+    /// Nuts of its own, carried with the spare.
+    Own,
 }
 
 /// How high a vehicle or a corner stands.

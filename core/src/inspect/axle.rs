@@ -18,9 +18,9 @@ impl Looking<'_> {
     pub(super) fn of_axles(self) -> Vec<Finding> {
         let ends: Vec<(Place, Depth)> = self
             .job
-            .fitted
-            .iter()
-            .filter_map(|(place, tire)| Some((self.ends_at(*place), self.job.tread(*tire)?.1)))
+            .planned()
+            .into_iter()
+            .filter_map(|(place, tire)| Some((self.ends_at(place), self.job.tread(tire)?.1)))
             .collect();
         let on_axle = |axle: u8| -> Vec<Depth> {
             let here = |place: &Place| place.position().is_some_and(|position| position.axle == axle);

@@ -20,7 +20,7 @@ impl Looking<'_> {
     /// Everything that is wrong at a place.
     pub(super) fn of_tire(self, place: Place) -> Vec<Finding> {
         let mut findings = Vec::new();
-        if let Some(tire) = self.job.fitted.get(&place).copied() {
+        if let Some(tire) = self.job.planned().get(&place).copied() {
             findings.extend(self.tread(place, tire));
             findings.extend(self.deeper(place, tire));
             let marking = self.marking(tire);
@@ -99,7 +99,7 @@ impl Looking<'_> {
         (age.years >= OLD_YEARS).then_some(Finding {
             state: State::Watch,
             at: Some(place),
-            tire: self.job.fitted.get(&place).copied(),
+            tire: self.job.planned().get(&place).copied(),
             what,
             source: Some(Source::MEMORY),
         })
@@ -121,7 +121,7 @@ impl Looking<'_> {
         (*fitted != wanted).then_some(Finding {
             state: State::Watch,
             at: Some(place),
-            tire: self.job.fitted.get(&place).copied(),
+            tire: self.job.planned().get(&place).copied(),
             what,
             source: Some(Source::PRACTICE),
         })

@@ -39,6 +39,23 @@ pub struct Vehicle {
     pub own: bool,
     /// Which tire is where now.
     pub fitted: BTreeMap<Place, TireId>,
+    /// Its wheels that are stored.
+    pub stored: Vec<Stored>,
+}
+
+/// A wheel in store.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stored {
+    /// Its tire.
+    pub tire: TireId,
+    /// Where it was on the vehicle.
+    pub at: Place,
+    /// Where it is kept.
+    pub rack: String,
+    /// In which job it was put there.
+    pub job: JobId,
+    /// When.
+    pub when: Moment,
 }
 
 /// What stands on the shelf for a model.
@@ -177,6 +194,7 @@ impl Book {
                 layout: layout.clone(),
                 own: *own,
                 fitted: BTreeMap::new(),
+                stored: Vec::new(),
             }),
             Fact::SpecificationRecorded { model, shelf, source, photo } => {
                 let key = (model.trim().to_lowercase(), shelf.kind());
@@ -235,7 +253,18 @@ impl Book {
         job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, corrected_by });
         let (vehicle, practice, odometer) = (job.vehicle, job.practice, job.odometer());
         match said.fact {
-            Fact::WheelOn { at, tire, .. } => self.fit(vehicle, *at, *tire),
+            Fact::WheelOn { at, tire, .. } => {
+                self.fit(vehicle, *at, *tire);
+                self.fit_the_spare(id, vehicle);
+            }
+            Fact::TireStored { tire, at, rack, .. } => {
+                let stored = Stored { tire: *tire, at: *at, rack: rack.clone(), job: id, when };
+                if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
+                    vehicle.fitted.retain(|_, fitted| fitted != tire);
+                    vehicle.stored.retain(|stored| stored.tire != *tire);
+                    vehicle.stored.push(stored);
+                }
+            }
             Fact::TireRemoved { tire, .. } => {
                 if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
                     vehicle.fitted.retain(|_, fitted| fitted != tire);
@@ -266,10 +295,24 @@ impl Book {
         }
     }
 
+    /// Puts the tire that the plan makes the spare on its carrier, once it hangs
+    /// nowhere and the carrier is free: it has no nuts, so nobody says that it hangs.
+    fn fit_the_spare(&mut self, job: JobId, vehicle: VehicleId) {
+        let planned = self.job(job).and_then(Job::plan).and_then(|(_, moves)| {
+            moves.iter().find(|m| m.to == Place::Spare && m.from != Place::Spare).map(|m| m.tire)
+        });
+        let Some((tire, known)) = planned.zip(self.vehicle(vehicle)) else { return };
+        let hangs = known.fitted.values().any(|fitted| *fitted == tire);
+        if !hangs && !known.fitted.contains_key(&Place::Spare) {
+            self.fit(vehicle, Place::Spare, tire);
+        }
+    }
+
     /// Puts a tire at a place; wherever it was before, it is no longer.
     fn fit(&mut self, vehicle: VehicleId, at: Place, tire: TireId) {
         for other in &mut self.vehicles {
             other.fitted.retain(|_, fitted| *fitted != tire);
+            other.stored.retain(|stored| stored.tire != tire);
         }
         if let Some(vehicle) = self.vehicles.iter_mut().find(|v| v.id == vehicle) {
             vehicle.fitted.insert(at, tire);

@@ -129,11 +129,34 @@ impl Job {
         named.unwrap_or_default()
     }
 
+    /// The wheels of the set that was brought, by the corner each is laid out at.
+    pub fn coming(&self) -> BTreeMap<Place, TireId> {
+        let brought = self.last(|fact| match fact {
+            Fact::SetBrought { wheels, .. } => Some(wheels),
+            _ => None,
+        });
+        brought.into_iter().flatten().map(|laid| (laid.at, laid.tire)).collect()
+    }
+
+    /// The wheels that this job plans with: the set that was brought, else those that were on.
+    pub fn planned(&self) -> BTreeMap<Place, TireId> {
+        let coming = self.coming();
+        if coming.is_empty() { self.fitted.clone() } else { coming }
+    }
+
+    /// Which wheels were stored in this job: the tire, where it came off, and the rack.
+    pub fn stored(&self) -> impl Iterator<Item = (TireId, Place, &str)> {
+        self.lines.iter().filter_map(|line| match &line.fact {
+            Fact::TireStored { tire, at, rack, .. } => Some((*tire, *at, rack.as_str())),
+            _ => None,
+        })
+    }
+
     /// The tire that the plan wants at a place.
     pub fn wanted_at(&self, place: Place) -> Option<TireId> {
         match self.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.to == place).map(|m| m.tire),
-            None => self.fitted.get(&place).copied(),
+            None => self.planned().get(&place).copied(),
         }
     }
 
@@ -145,12 +168,25 @@ impl Job {
         })
     }
 
+    /// What a tire is known by in this job: its mark; the spare on its carrier needs none.
+    pub fn known_by(&self, tire: TireId) -> Option<&str> {
+        let spare = self.fitted.get(&Place::Spare) == Some(&tire);
+        self.mark_of(tire).or(spare.then_some("SP"))
+    }
+
+    /// The place of the flat tire whose place the spare takes.
+    pub fn flat(&self) -> Option<Place> {
+        self.last(|fact| match fact {
+            Fact::SpareSeen { flat, .. } => Some(*flat),
+            _ => None,
+        })
+    }
+
     /// The tire that carries a mark; letters of either case.
     pub fn marked(&self, mark: &str) -> Option<TireId> {
-        self.fitted
-            .values()
-            .copied()
-            .find(|tire| self.mark_of(*tire).is_some_and(|chalked| chalked.eq_ignore_ascii_case(mark)))
+        self.planned()
+            .into_values()
+            .find(|tire| self.known_by(*tire).is_some_and(|chalked| chalked.eq_ignore_ascii_case(mark)))
     }
 
     /// The mark last read at a corner.

@@ -43,6 +43,14 @@ pub enum Ask {
     Plan,
     /// Which wheels come off.
     Wheels,
+    /// The set of wheels that goes on.
+    Set,
+    /// The wheels that came off stored, each with its rack.
+    Stored,
+    /// Which tire is flat, and the spare that takes its place.
+    Spare,
+    /// A photo of what made a tire flat.
+    FlatPhoto,
     /// Nuts cracked loose on the ground.
     Cracked,
     /// Wheels just clear of the ground.
@@ -105,6 +113,10 @@ impl Ask {
             Self::Tread => "tread",
             Self::Plan => "plan",
             Self::Wheels => "wheels",
+            Self::Set => "set",
+            Self::Stored => "stored",
+            Self::Spare => "spare",
+            Self::FlatPhoto => "flat-photo",
             Self::Cracked => "cracked",
             Self::RaisedClear => "raised-clear",
             Self::RaisedFull => "raised-full",
@@ -143,11 +155,14 @@ impl Ask {
             Fact::OdometerRead { .. } => (Self::Odometer, None),
             Fact::DriveSeen { .. } => (Self::Drive, None),
             Fact::PhotoTaken { of: PhotoOf::Sidewall, at, .. } => (Self::SidewallPhoto, *at),
+            Fact::PhotoTaken { of: PhotoOf::Damage, .. } => (Self::FlatPhoto, None),
             Fact::SidewallRead { at, .. } => (Self::Sidewall, Some(*at)),
             Fact::MarkChalked { at, .. } => (Self::Mark, Some(*at)),
             Fact::TreadMeasured { at, .. } => (Self::Tread, Some(*at)),
             Fact::PlanChosen { .. } => (Self::Plan, None),
             Fact::WheelsChosen { .. } => (Self::Wheels, None),
+            Fact::SetBrought { .. } => (Self::Set, None),
+            Fact::SpareSeen { .. } => (Self::Spare, None),
             Fact::NutTightened { at, pass, .. } => (
                 match pass {
                     Pass::Cracked => Self::Cracked,

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::order::{Order, Turn};
-use super::{Ask, Condition, Per, Procedure, Step, Unmet};
+use super::{Ask, Condition, Per, Procedure, Step, Unmet, Unsafe};
 use crate::caution::{self, Circumstance};
 use crate::drive;
 use crate::due;
@@ -158,6 +158,7 @@ impl<'a> Bay<'a> {
             }
         }
         places.extend(self.job.wheels_chosen());
+        places.extend(self.job.coming().into_keys());
         places.extend(self.job.fitted.keys().filter(|place| self.job.came_off(**place)));
         self.walk()
             .into_iter()
@@ -177,9 +178,17 @@ impl<'a> Bay<'a> {
             Some(Answer::Count(count)) => u8::try_from(*count).ok(),
             _ => None,
         };
-        counted.or_else(|| match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
-            Some(Shelf::Torque { studs, .. }) => *studs,
-            _ => None,
+        let spares = || {
+            self.job.last(|fact| match fact {
+                Fact::SpareSeen { studs, .. } => *studs,
+                _ => None,
+            })
+        };
+        counted.or_else(spares).or_else(|| {
+            match self.book.on_shelf(&self.vehicle.model, Kind::Torque).map(|spec| &spec.shelf) {
+                Some(Shelf::Torque { studs, .. }) => *studs,
+                _ => None,
+            }
         })
     }
 
@@ -226,6 +235,8 @@ impl<'a> Bay<'a> {
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
             Per::Loosened => self.loosened(),
+            Per::Coming => self.walk().into_iter().filter(|at| self.job.coming().contains_key(at)).collect(),
+            Per::Hub => self.moving_wheels(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
             Per::Moving => self.moving(),
         };
@@ -340,7 +351,8 @@ impl<'a> Bay<'a> {
 
     /// The entry that answers a step at a place; `Some(None)` when several do.
     pub(super) fn done(&self, step: &Step, at: Option<Place>) -> Option<Option<EntryId>> {
-        let tire = at.and_then(|place| self.job.fitted.get(&place)).copied();
+        let tires = if step.per == Per::Coming { self.job.coming() } else { self.job.fitted.clone() };
+        let tire = at.and_then(|place| tires.get(&place)).copied();
         let entry = |wanted: &dyn Fn(&Fact) -> bool| {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
         };
@@ -354,6 +366,11 @@ impl<'a> Bay<'a> {
             Ask::Sidewall => entry(&|fact| matches!(fact, Fact::SidewallRead { tire: t, .. } if Some(*t) == tire)),
             Ask::Mark => entry(&|fact| matches!(fact, Fact::MarkChalked { tire: t, .. } if Some(*t) == tire)),
             Ask::Tread => entry(&|fact| matches!(fact, Fact::TreadMeasured { tire: t, .. } if Some(*t) == tire)),
+            Ask::Stored => {
+                let off = self.job.fitted.keys().filter(|place| self.job.came_off(**place));
+                let mut left = off.filter(|place| self.job.stored().all(|(_, at, _)| at != **place));
+                (self.job.stored().next().is_some() && left.next().is_none()).then_some(None)
+            }
             Ask::Looks => {
                 let place = at?;
                 let looks = self.job.looks();
@@ -440,6 +457,24 @@ impl<'a> Bay<'a> {
         self.job.looks().into_iter().filter(|look| look.state == State::Unsafe).map(|look| (look.at, look.part))
     }
 
+    /// Why the place is not safe to work at with this tire flat; `None` when it is,
+    /// and where the procedure does not ask.
+    pub fn unsafe_place(&self, flat: Option<Place>) -> Option<Unmet> {
+        let step = self.procedure.steps.iter().find(|step| Condition::PlaceSafe.is_answered_by(step))?;
+        let passes = |side: Side| flat.filter(|at| at.position().is_some_and(|position| position.side == side));
+        let Some(Answer::Choice(choice)) = self.answer(&step.id, None) else {
+            return Some(Unmet::PlaceSafe { why: None, flat: None });
+        };
+        let (why, flat) = match choice.as_str() {
+            Unsafe::SLOPE => (Unsafe::Slope, None),
+            Unsafe::CLOSE => (Unsafe::Close, None),
+            Unsafe::LEFT => (Unsafe::FlatSide, Some(passes(Side::Left)?)),
+            Unsafe::RIGHT => (Unsafe::FlatSide, Some(passes(Side::Right)?)),
+            _ => return None,
+        };
+        Some(Unmet::PlaceSafe { why: Some(why), flat })
+    }
+
     /// Something unsafe that was found after the customer was last told of what is unsafe.
     fn unsafe_untold(&self) -> Option<(Option<Place>, LookAt)> {
         for line in self.job.lines.iter().rev() {
@@ -475,6 +510,7 @@ impl<'a> Bay<'a> {
                 });
                 (!self.vehicle.own && said != Some(true)).then(|| Unmet::Approved { declined: said == Some(false) })
             }
+            Condition::PlaceSafe => self.unsafe_place(job.flat()),
             Condition::LockKey => {
                 let step = self.procedure.steps.iter().find(|step| Condition::LockKey.is_answered_by(step))?;
                 match self.answer(&step.id, None) {
@@ -487,6 +523,7 @@ impl<'a> Bay<'a> {
                 (!known).then_some(Unmet::DriveKnown)
             }
             Condition::PlanChosen => job.plan().is_none().then_some(Unmet::PlanChosen),
+            Condition::SetBrought => job.coming().is_empty().then_some(Unmet::SetBrought),
             Condition::WheelsChosen => job.wheels_chosen().is_empty().then_some(Unmet::WheelsChosen),
             Condition::Cracked => self
                 .moving_wheels()
@@ -507,7 +544,7 @@ impl<'a> Bay<'a> {
                 if read.is_some_and(|mark| job.marked(mark).is_some() && job.marked(mark) == hung) {
                     return None;
                 }
-                let wanted = hung.and_then(|tire| job.mark_of(tire));
+                let wanted = hung.and_then(|tire| job.known_by(tire));
                 let belongs = read.and_then(|mark| job.marked(mark)).and_then(|tire| self.belongs(tire));
                 Some(Unmet::MarkFits {
                     at: place,
@@ -564,7 +601,7 @@ impl<'a> Bay<'a> {
         }
         match self.job.plan() {
             Some((_, moves)) => moves.iter().find(|m| m.tire == tire).map(|m| m.to),
-            None => self.job.fitted.iter().find(|(_, fitted)| **fitted == tire).map(|(place, _)| *place),
+            None => self.job.planned().into_iter().find(|(_, fitted)| *fitted == tire).map(|(place, _)| place),
         }
     }
 }

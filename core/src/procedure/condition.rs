@@ -13,6 +13,8 @@ use crate::vehicle::Place;
 pub enum Condition {
     /// The customer approved the work.
     Approved,
+    /// The place is safe to work at: level, firm, and traffic away from the flat tire.
+    PlaceSafe,
     /// The key for locking nuts is at hand, or there are none.
     LockKey,
     /// Which axles drive is settled.
@@ -21,6 +23,8 @@ pub enum Condition {
     PlanChosen,
     /// The wheels that come off were named.
     WheelsChosen,
+    /// The set that goes on was named.
+    SetBrought,
     /// Nuts were cracked loose while the tires still stood.
     Cracked,
     /// The vehicle was raised until its wheels were just clear.
@@ -59,12 +63,14 @@ pub enum Condition {
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 22] = [
+    pub const ALL: [Self; 24] = [
         Self::Approved,
+        Self::PlaceSafe,
         Self::LockKey,
         Self::DriveKnown,
         Self::PlanChosen,
         Self::WheelsChosen,
+        Self::SetBrought,
         Self::Cracked,
         Self::Clear,
         Self::Rocked,
@@ -86,12 +92,13 @@ impl Condition {
 
     /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
     pub(super) fn needs_an_answer(self) -> bool {
-        matches!(self, Self::LockKey | Self::Rocked | Self::TrayEmpty)
+        matches!(self, Self::PlaceSafe | Self::LockKey | Self::Rocked | Self::TrayEmpty)
     }
 
     /// Whether a step's answer can meet it.
     pub(super) fn is_answered_by(self, step: &Step) -> bool {
         match self {
+            Self::PlaceSafe => [Unsafe::SLOPE, Unsafe::CLOSE].iter().all(|code| step.choices.iter().any(|c| c == code)),
             Self::LockKey => step.choices.iter().any(|choice| choice == "missing"),
             Self::Rocked => step.asks == Ask::Rocked,
             Self::TrayEmpty => step.asks == Ask::Count,
@@ -103,10 +110,12 @@ impl Condition {
     pub fn code(self) -> &'static str {
         match self {
             Self::Approved => "approved",
+            Self::PlaceSafe => "place-safe",
             Self::LockKey => "lock-key",
             Self::DriveKnown => "drive-known",
             Self::PlanChosen => "plan-chosen",
             Self::WheelsChosen => "wheels-chosen",
+            Self::SetBrought => "set-brought",
             Self::Cracked => "cracked",
             Self::Clear => "clear",
             Self::Rocked => "rocked",
@@ -128,6 +137,38 @@ impl Condition {
     }
 }
 
+/// Why nobody starts at a roadside place: the vehicle is towed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Unsafe {
+    /// The ground slopes or gives way.
+    Slope,
+    /// Traffic passes close by.
+    Close,
+    /// Traffic passes on the side of the flat tire.
+    FlatSide,
+}
+
+impl Unsafe {
+    /// The code of its sentence.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Slope => "slope",
+            Self::Close => "close",
+            Self::FlatSide => "flat-side",
+        }
+    }
+
+    /// The choice that says that the ground slopes.
+    pub(super) const SLOPE: &'static str = "slope";
+    /// The choice that says that traffic passes close by.
+    pub(super) const CLOSE: &'static str = "close";
+    /// The choice that says that traffic passes on the left, clear of the vehicle.
+    pub(super) const LEFT: &'static str = "traffic-left";
+    /// The choice that says that traffic passes on the right.
+    pub(super) const RIGHT: &'static str = "traffic-right";
+}
+
 /// What a gate still waits for.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "condition", rename_all = "kebab-case")]
@@ -136,6 +177,13 @@ pub enum Unmet {
     Approved {
         /// Declined, not only unanswered.
         declined: bool,
+    },
+    /// Nobody said that the place is safe, or it is not.
+    PlaceSafe {
+        /// Why not; none when nobody looked.
+        why: Option<Unsafe>,
+        /// The flat tire, when traffic passes on its side.
+        flat: Option<Place>,
     },
     /// Whether there is a key for locking nuts was not answered, or there is none.
     LockKey {
@@ -148,6 +196,8 @@ pub enum Unmet {
     PlanChosen,
     /// No wheel was named that comes off.
     WheelsChosen,
+    /// No set was named that goes on.
+    SetBrought,
     /// Nuts are not cracked loose at these places.
     Cracked {
         /// The first such place.
@@ -249,10 +299,12 @@ impl Unmet {
     pub fn condition(&self) -> Condition {
         match self {
             Self::Approved { .. } => Condition::Approved,
+            Self::PlaceSafe { .. } => Condition::PlaceSafe,
             Self::LockKey { .. } => Condition::LockKey,
             Self::DriveKnown => Condition::DriveKnown,
             Self::PlanChosen => Condition::PlanChosen,
             Self::WheelsChosen => Condition::WheelsChosen,
+            Self::SetBrought => Condition::SetBrought,
             Self::Cracked { .. } => Condition::Cracked,
             Self::Clear => Condition::Clear,
             Self::Rocked => Condition::Rocked,
@@ -284,7 +336,7 @@ impl Unmet {
             | Self::FinalDone { at, .. }
             | Self::Rechecked { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
-            Self::UnsafeTold { at, .. } | Self::InOrder { at, .. } => *at,
+            Self::UnsafeTold { at, .. } | Self::InOrder { at, .. } | Self::PlaceSafe { flat: at, .. } => *at,
             _ => None,
         }
     }

@@ -20,6 +20,10 @@ pub enum Per {
     Place,
     /// At each wheel that the plan moves, or that otherwise comes off.
     Moving,
+    /// At each wheel of the set that was brought.
+    Coming,
+    /// At each wheel on a hub that the plan moves or that was named: not at the spare's carrier.
+    Hub,
     /// At each wheel whose nuts were tightened at the vehicle's last visit; at
     /// every wheel when this book knows of none.
     Loosened,
@@ -50,6 +54,8 @@ pub struct Step {
     pub needs: Vec<Condition>,
     /// May be skipped with a reason.
     pub may_skip: bool,
+    /// Answered in the van, away from the road.
+    pub van: bool,
     /// The choices it offers.
     pub choices: Vec<String>,
     /// The cautions that stand before it, by code.
@@ -160,6 +166,8 @@ struct RawStep {
     #[serde(default)]
     may_skip: bool,
     #[serde(default)]
+    van: bool,
+    #[serde(default)]
     choices: Vec<String>,
     #[serde(default)]
     cautions: Vec<String>,
@@ -174,7 +182,6 @@ const LARGEST: usize = 256 * 1024;
 
 /// The gates that no file can leave out: what hands do near a raised vehicle, and what a signature stands for.
 const FIRM: &[(Ask, Condition)] = &[
-    (Ask::WheelOff, Condition::Held),
     (Ask::Started, Condition::MarkFits),
     (Ask::Snug, Condition::Started),
     (Ask::Lowered, Condition::AllSnug),
@@ -184,6 +191,17 @@ const FIRM: &[(Ask, Condition)] = &[
     (Ask::Signature, Condition::FinalDone),
     (Ask::Signature, Condition::UnsafeTold),
     (Ask::Rechecked, Condition::TorqueKnown),
+];
+
+/// Where stands or a lift hold the vehicle.
+const FIRM_IN_THE_SHOP: &[(Ask, Condition)] = &[(Ask::WheelOff, Condition::Held)];
+
+/// Where only a jack holds it: nobody starts at a place that is not safe.
+const FIRM_AT_THE_ROADSIDE: &[(Ask, Condition)] = &[
+    (Ask::Cracked, Condition::PlaceSafe),
+    (Ask::RaisedClear, Condition::PlaceSafe),
+    (Ask::RaisedClear, Condition::Cracked),
+    (Ask::WheelOff, Condition::Clear),
 ];
 
 impl Procedure {
@@ -217,12 +235,13 @@ impl Procedure {
         if raw.step.is_empty() || raw.step.len() > 200 {
             return Err(bad(1, BadKind::StepCount(raw.step.len())));
         }
+        let roadside = raw.settle.iter().flatten().any(|code| code == Circumstance::Roadside.code());
         let mut seen = BTreeSet::new();
         let mut steps: Vec<Step> = Vec::with_capacity(raw.step.len());
         for spanned in raw.step {
             let line = line_of(spanned.span().start);
             let step = spanned.into_inner();
-            check(&step, &steps, &mut seen).map_err(|kind| bad(line, kind))?;
+            check(&step, &steps, &mut seen, roadside).map_err(|kind| bad(line, kind))?;
             steps.push(Step {
                 id: step.id,
                 says: step.says,
@@ -235,6 +254,7 @@ impl Procedure {
                 round: step.round,
                 needs: step.needs,
                 may_skip: step.may_skip,
+                van: step.van,
                 choices: step.choices,
                 cautions: step.cautions,
             });
@@ -254,7 +274,7 @@ impl Procedure {
     }
 }
 
-fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>) -> Result<(), BadKind> {
+fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>, roadside: bool) -> Result<(), BadKind> {
     if !seen.insert(step.id.clone()) {
         return Err(BadKind::TwiceTheId(step.id.clone()));
     }
@@ -276,7 +296,8 @@ fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>) -> Result
     if let Some(code) = step.when.iter().find(|code| Circumstance::of_code(code).is_none()) {
         return Err(BadKind::Circumstance(code.clone()));
     }
-    for (asks, condition) in FIRM {
+    let firm = if roadside { FIRM_AT_THE_ROADSIDE } else { FIRM_IN_THE_SHOP };
+    for (asks, condition) in FIRM.iter().chain(firm) {
         if step.asks == *asks && !step.needs.contains(condition) {
             return Err(BadKind::NoGate { step: step.id.clone(), condition: *condition });
         }

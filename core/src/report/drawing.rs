@@ -84,7 +84,7 @@ impl Sheet<'_> {
     /// A wheel with its name, and the tire that ends there.
     fn wheel(&self, spot: &Spot) -> Markup {
         let tire = self.job.wanted_at(spot.place).or_else(|| self.job.fitted.get(&spot.place).copied());
-        let mark = tire.map(|tire| self.mark(tire));
+        let mark = tire.and_then(|tire| self.job.known_by(tire)).map(str::to_owned);
         let (half_w, half_h) = WHEEL;
         let beside = (half_w + 8.0) * -spot.inward();
         let inner = matches!(spot.place, Place::Wheel(Position { row: Row::Inner, .. }));
@@ -114,7 +114,7 @@ impl Sheet<'_> {
     /// An arrow from a wheel's inner edge to another's; dashed until the wheel hangs there.
     fn arrow(&self, m: &Move, axles: usize) -> Markup {
         let (from, to) = (spot(m.from, axles), spot(m.to, axles));
-        let hung = self.hung_at(m.tire) == Some(m.to);
+        let hung = self.hung_at(m.tire) == Some(m.to) || (m.to == Place::Spare && self.hung_there(m.from));
         let class = if hung { "arrow" } else { "arrow planned" };
         html! { path class=(class) d=(path(&from, &to)) marker-end="url(#head)" {} }
     }

@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use super::Sheet;
+use crate::due::Window;
 use crate::entry::{Fact, SidewallSide};
 use crate::ident::TireId;
 use crate::procedure::Ask;
@@ -12,7 +13,7 @@ use crate::vehicle::Place;
 impl Sheet<'_> {
     /// A tire's mark in this job, else the end of its id.
     pub(super) fn mark(&self, tire: TireId) -> String {
-        self.job.mark_of(tire).map_or_else(|| tire.short(), str::to_owned)
+        self.job.known_by(tire).map_or_else(|| tire.short(), str::to_owned)
     }
 
     /// Where a tire was hung in this job, when it was.
@@ -25,21 +26,33 @@ impl Sheet<'_> {
         (!since_off).then_some(hung)
     }
 
+    /// Whether some tire was hung at a place in this job.
+    pub(super) fn hung_there(&self, place: Place) -> bool {
+        self.job.lines.iter().any(|line| matches!(line.fact, Fact::WheelOn { at, .. } if at == place))
+    }
+
     /// Where each tire was, is wanted and hangs, with the drawing.
     pub(super) fn moves(&self) -> Markup {
         let Some((pattern, moves)) = self.job.plan() else {
             return self.without_moves();
         };
+        let planned = self.job.planned();
         let rows: Vec<Vec<Markup>> = self
             .places()
             .into_iter()
-            .filter_map(|place| Some((place, *self.job.fitted.get(&place)?)))
+            .filter_map(|place| Some((place, *planned.get(&place)?)))
+            // A tire that carries no mark and stays is not spoken of.
+            .filter(|(place, tire)| {
+                let stays = moves.iter().all(|m| m.tire != *tire || m.to == *place);
+                !stays || self.job.known_by(*tire).is_some()
+            })
             .map(|(place, tire)| {
                 let to = moves.iter().find(|m| m.tire == tire).map_or(place, |m| m.to);
                 let wanted = if to == place { self.t("card-stays") } else { self.place(to) };
                 let hung = match self.hung_at(tire) {
                     Some(at) => self.place(at),
                     None if to == place => self.t("card-stayed"),
+                    None if to == Place::Spare && self.hung_there(place) => self.t("card-on-carrier"),
                     None => self.t("card-not-hung"),
                 };
                 [self.mark(tire), self.place(place), wanted, hung].map(|text| html! { (text) }).to_vec()
@@ -54,6 +67,38 @@ impl Sheet<'_> {
             }
         };
         self.section("moves", "card-moves", Some(contents))
+    }
+
+    /// The spare that a driver now drives on: its limits are what must be read first.
+    pub(super) fn spare(&self) -> Markup {
+        let seen = self.job.last(|fact| match fact {
+            Fact::SpareSeen { nuts, limit, replace_by, .. } => Some((nuts, limit, replace_by)),
+            _ => None,
+        });
+        let contents = seen.map(|(nuts, limit, replace_by)| {
+            let unknown = || self.t("card-not-known");
+            let replace = replace_by.map_or_else(unknown, |distance| {
+                let on = self.job.odometer().and_then(|start| Window::by(distance).on_odometer(start));
+                let distance = self.words.reading(&distance);
+                match on {
+                    Some(window) => {
+                        let odometer = self.words.reading(&window.by);
+                        let args = [("distance", distance.into()), ("odometer", odometer.into())];
+                        self.say("card-spare-replace-by", &args)
+                    }
+                    None => distance,
+                }
+            });
+            let limit = limit.map_or_else(unknown, |limit| self.words.reading(&limit));
+            html! {
+                dl class="particulars" {
+                    div { dt { (self.t("card-spare-limit")) } dd { strong { (limit) } } }
+                    div { dt { (self.t("card-spare-replace")) } dd { strong { (replace) } } }
+                    div { dt { (self.t("card-spare-nuts")) } dd { (self.words.spare_nuts(*nuts)) } }
+                }
+            }
+        });
+        self.section("spare", "card-spare", contents)
     }
 
     /// Which wheels came off and went back, where a visit moves none elsewhere.
@@ -72,10 +117,12 @@ impl Sheet<'_> {
     /// Size, service, date and age of each tire, as read.
     pub(super) fn sidewalls(&self) -> Markup {
         let mut rows: Vec<Vec<Markup>> = Vec::new();
+        let coming = self.job.coming();
         for place in self.places() {
-            let Some(tire) = self.job.fitted.get(&place) else { continue };
-            for side in [SidewallSide::Outer, SidewallSide::Inner] {
-                rows.extend(self.sidewall(place, *tire, side));
+            for tire in [self.job.fitted.get(&place), coming.get(&place)].into_iter().flatten() {
+                for side in [SidewallSide::Outer, SidewallSide::Inner] {
+                    rows.extend(self.sidewall(place, *tire, side));
+                }
             }
         }
         if rows.is_empty() && !self.asks(&[Ask::Sidewall]) {
@@ -121,7 +168,7 @@ impl Sheet<'_> {
     }
 
     /// When a tire was made and how old it was when the job was opened.
-    fn made(&self, marking: &Marking) -> (String, String) {
+    pub(super) fn made(&self, marking: &Marking) -> (String, String) {
         let unknown = (self.t("card-not-known"), self.t("card-not-known"));
         let Some(tin) = &marking.tin else { return unknown };
         let made = match tin.made() {

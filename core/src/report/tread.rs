@@ -26,10 +26,12 @@ struct Row {
 
 impl Sheet<'_> {
     pub(super) fn tread(&self) -> Markup {
+        let coming = self.job.coming();
         let tires: Vec<Markup> = self
             .places()
             .into_iter()
-            .filter_map(|place| self.tire_bars(place, *self.job.fitted.get(&place)?))
+            .flat_map(|place| [self.job.fitted.get(&place), coming.get(&place)].map(|tire| (place, tire.copied())))
+            .filter_map(|(place, tire)| self.tire_bars(place, tire?))
             .collect();
         if tires.is_empty() && !self.asks(&[Ask::Tread]) {
             return html! {};

@@ -10,7 +10,7 @@ use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
 use crate::logbook::{Book, Job, Line};
-use crate::measure::{Depth, Reading};
+use crate::measure::{Depth, Distance, Reading, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
 use crate::vehicle::{Layout, Place};
@@ -151,6 +151,8 @@ impl Words {
             | Fact::DriveSeen { .. }
             | Fact::FindingNoted { .. } => self.said_of_sight(fact),
             Fact::TireFitted { .. }
+            | Fact::SetBrought { .. }
+            | Fact::TireStored { .. }
             | Fact::TireRemoved { .. }
             | Fact::MarkChalked { .. }
             | Fact::MarkRead { .. }
@@ -159,6 +161,7 @@ impl Words {
             | Fact::PressureMeasured { .. } => self.said_of_tire(fact, context),
             Fact::PlanChosen { .. }
             | Fact::WheelsChosen { .. }
+            | Fact::SpareSeen { .. }
             | Fact::Lifted { .. }
             | Fact::WheelOff { .. }
             | Fact::WheelOn { .. }
@@ -333,6 +336,11 @@ impl Words {
 
     fn said_of_tire(&self, fact: &Fact, context: &FactContext<'_>) -> String {
         match fact {
+            Fact::SetBrought { wheels, .. } => {
+                let at = self.list(wheels.iter().map(|laid| self.place_in(context, Some(laid.at))));
+                self.text("fact-set-brought", &[("at", at.into())])
+            }
+            Fact::TireStored { rack, .. } => self.text("fact-tire-stored", &[("rack", bare(rack).into())]),
             Fact::TireFitted { tire, .. } => {
                 self.text("fact-tire-fitted", &[("tire", self.tire(context.job, *tire).into())])
             }
@@ -431,6 +439,14 @@ impl Words {
                 let at = self.and_list(at.iter().map(|place| self.place_in(context, Some(*place))));
                 self.text("fact-wheels-chosen", &[("at", at.into())])
             }
+            Fact::SpareSeen { flat, nuts, studs, limit, replace_by, .. } => {
+                let at = self.place_in(context, Some(*flat));
+                let mut told = vec![self.coded("spare-nuts", nuts)];
+                told.extend(studs.map(|studs| self.text("spare-studs", &[("count", studs.into())])));
+                told.push(self.spare_limit(limit.as_ref()));
+                told.push(self.spare_replace(replace_by.as_ref()));
+                self.text("fact-spare", &[("at", at.into()), ("told", self.list(told).into())])
+            }
             Fact::Lifted { arm, means, .. } => {
                 let id = match arm {
                     Arm::Clear => "fact-lifted-clear",
@@ -458,6 +474,22 @@ impl Words {
                 )
             }
             _ => String::new(),
+        }
+    }
+
+    /// How fast a spare may be driven, as printed.
+    pub fn spare_limit(&self, limit: Option<&Speed>) -> String {
+        match limit {
+            Some(limit) => self.text("spare-limit", &[("limit", self.reading(limit).into())]),
+            None => self.text("spare-limit-unknown", &[]),
+        }
+    }
+
+    /// Within which distance a spare is to be replaced, as printed.
+    pub fn spare_replace(&self, replace_by: Option<&Distance>) -> String {
+        match replace_by {
+            Some(distance) => self.text("spare-replace", &[("distance", self.reading(distance).into())]),
+            None => self.text("spare-replace-unknown", &[]),
         }
     }
 
@@ -657,6 +689,7 @@ fn reason_of(fact: &Fact) -> Option<&str> {
 fn stands_at(fact: &Fact) -> Option<Option<Place>> {
     match fact {
         Fact::TireFitted { at, .. }
+        | Fact::TireStored { at, .. }
         | Fact::MarkChalked { at, .. }
         | Fact::MarkRead { at, .. }
         | Fact::SidewallRead { at, .. }

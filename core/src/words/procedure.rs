@@ -76,6 +76,10 @@ impl Words {
         let at = ("at", self.place(layout, unmet.at()).into());
         match unmet {
             Unmet::Approved { declined: true } => self.text("unmet-approved-declined", &[]),
+            Unmet::PlaceSafe { why, .. } => match why {
+                Some(why) => self.text(&format!("unmet-place-{}", why.code()), &[at]),
+                None => self.text("unmet-place-safe", &[]),
+            },
             Unmet::LockKey { missing: true } => self.text("unmet-lock-key-missing", &[]),
             Unmet::MarkFits { read, wanted, belongs, .. } => {
                 self.mark_mismatch(at, read.as_deref(), wanted.as_deref(), belongs.map(|b| self.place(layout, Some(b))))
@@ -101,6 +105,7 @@ impl Words {
             | Unmet::DriveKnown
             | Unmet::PlanChosen
             | Unmet::WheelsChosen
+            | Unmet::SetBrought
             | Unmet::Cracked { .. }
             | Unmet::Clear
             | Unmet::Rocked

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Words;
-use crate::entry::{Kind, LookAt, PhotoOf, Role, Signature};
+use crate::entry::{Kind, LookAt, PhotoOf, Role, Signature, SpareNuts};
 use crate::finding::State;
 use crate::logbook::Status;
 use crate::vehicle::{Class, Drive};
@@ -50,6 +50,11 @@ impl Words {
     /// A kind of specification.
     pub fn kind(&self, kind: Kind) -> String {
         self.coded("kind", &kind)
+    }
+
+    /// Whose nuts hold a spare.
+    pub fn spare_nuts(&self, nuts: SpareNuts) -> String {
+        self.coded("spare-nuts", &nuts)
     }
 
     /// What a photo shows.

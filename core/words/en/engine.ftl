@@ -25,6 +25,11 @@ said-held = It clicked without moving: it held.
 said-moved = It moved. This is recorded. Recheck again after the next miles.
 said-below-placard = That is below the placard, { $placard }. A cold tire is never set below it.
 
+said-spare-no-limit = A temporary spare has a speed limit. Read it on the spare or in the manual, and tell the driver.
+said-set-from = The set lies in { $racks }. Read each label before it goes to its corner.
+said-labels = Print the labels, one for each stored wheel.
+
+next-in-the-van = This is answered in the van, away from the road.
 next-nothing = All steps are done.
 
 # What things are called in a refusal.
@@ -41,6 +46,7 @@ what-complaint = the complaint
 what-damage = the damage
 what-mark = the mark
 what-note = the note
+what-rack = the rack
 what-sensor = the sensor number
 
 trouble-empty = Say { $what }: nothing was given.
@@ -116,6 +122,10 @@ trouble-not-moved = The wheel at { $place } did not come off in this job.
 trouble-count-nuts = Count the nuts on one wheel first.
 trouble-no-nut = This wheel has { $count } nuts, numbered like a clock from the top.
 trouble-moved = Say whether the nut moved before the click, or clicked without moving.
+trouble-no-spare = No spare is carried on this vehicle, as the book has it.
+trouble-nothing-laid-out = No wheel of the coming set is laid out at { $place }.
+trouble-nothing-stored = No wheels of this vehicle are stored. Bring a new set, or look for them in the book.
+trouble-nothing-to-store = No wheel that came off is left to store.
 trouble-which-wheels = Name at least one wheel that comes off.
 trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim or brake.
 

@@ -1,9 +1,11 @@
 # Names of conditions, as short as a card needs them.
 condition-approved = work approved
+condition-place-safe = place safe to work at
 condition-lock-key = lock key at hand
 condition-drive-known = drive known
 condition-plan-chosen = moves chosen
 condition-wheels-chosen = wheels named
+condition-set-brought = set that goes on laid out
 condition-cracked = nuts cracked loose on the ground
 condition-clear = wheels just clear
 condition-rocked = vehicle rocked
@@ -25,11 +27,16 @@ condition-in-order = next in the order of lifts
 # What a gate waits for, and what to do.
 unmet-approved = The customer has not approved the work yet. Ask first.
 unmet-approved-declined = The customer declined the work. Ask again, or end the job without a signature.
+unmet-place-safe = Nobody has said whether this place is safe. Look first; a vehicle can be towed.
+unmet-place-slope = This place slopes or gives way. Don't start: have the vehicle towed to level, firm ground.
+unmet-place-close = Traffic passes too close. Don't start: have the vehicle towed.
+unmet-place-flat-side = { $at }: traffic passes on the side of the flat tire. Don't start: have the vehicle towed.
 unmet-lock-key = Nobody has said whether the locking nuts' key is at hand. Find it first.
 unmet-lock-key-missing = The locking nuts' key is missing. Find it before the vehicle goes up.
 unmet-drive-known = Which axles drive is not settled. Read the manual, or look at both axles' hubs.
 unmet-plan-chosen = No moves are chosen yet. Choose where each tire goes.
 unmet-wheels-chosen = No wheel is named yet. Choose the wheels that come off.
+unmet-set-brought = The set that goes on is not named yet. Bring the stored one, or a new one.
 unmet-cracked = { $at }: the nuts are not cracked loose. Crack each a quarter turn while the tire stands.
 unmet-clear = The wheels are not just clear yet. Raise the vehicle until they are.
 unmet-rocked = The vehicle has not been rocked. Rock it before anybody works on it.

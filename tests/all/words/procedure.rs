@@ -1,7 +1,7 @@
 use lugbook::caution::CautionId;
 use lugbook::entry::LookAt;
 use lugbook::lifting::{Act, Lacking, Refusal};
-use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, built_in};
+use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, Unsafe, built_in};
 use lugbook::vehicle::{Layout, Place, Side};
 use lugbook::words::{Lang, Speech, Words};
 
@@ -49,6 +49,50 @@ fn everywhere() -> impl Iterator<Item = Words> {
 fn raising() -> Vec<Procedure> {
     let raises = |procedure: &Procedure| procedure.steps.iter().any(|step| step.asks == Ask::RaisedClear);
     procedures().into_iter().filter(raises).collect()
+}
+
+fn at_the_roadside(procedure: &Procedure) -> bool {
+    procedure.settle.iter().flatten().any(|code| code == "roadside")
+}
+
+/// What can hurt a person at the roadside; nobody stands under the vehicle, and no air is let in.
+const AT_THE_ROADSIDE: &[&str] = &[
+    "passing-traffic",
+    "slope",
+    "not-seen",
+    "vehicle-rolls",
+    "jack-alone",
+    "crack-on-ground",
+    "lift-points",
+    "falling-wheel",
+    "heavy-wheel",
+    "hot-brakes",
+    "pinched-fingers",
+    "crossed-thread",
+    "crooked-seat",
+    "lowering",
+    "wheel-turns",
+    "run-flat",
+    "nuts-settle",
+];
+
+#[test]
+fn the_roadside_begins_with_the_place_and_names_what_can_hurt_there() {
+    for procedure in procedures().iter().filter(|procedure| at_the_roadside(procedure)) {
+        let first = procedure.steps.first().expect("steps");
+        assert!(first.id == "place" && first.choices.iter().any(|choice| choice == "slope"));
+        let named: Vec<&String> = procedure.steps.iter().flat_map(|step| &step.cautions).collect();
+        for hazard in AT_THE_ROADSIDE {
+            assert!(named.iter().any(|code| code == hazard), "nobody is told of {hazard}");
+        }
+        let road = procedure.steps.iter().filter(|step| !step.van).count();
+        assert!(road <= 12, "{road} answers at the road");
+        let firm = [(Ask::Cracked, Condition::PlaceSafe), (Ask::RaisedClear, Condition::PlaceSafe)];
+        for (ask, condition) in firm.into_iter().chain([(Ask::WheelOff, Condition::Clear)]) {
+            let step = procedure.steps.iter().find(|step| step.asks == ask).expect("asked");
+            assert!(step.needs.contains(&condition), "{}", step.id);
+        }
+    }
 }
 
 fn procedures() -> Vec<Procedure> {
@@ -129,7 +173,7 @@ fn no_nut_is_cracked_while_a_corner_is_up_and_no_hand_goes_under_before_the_stan
 
 #[test]
 fn every_procedure_that_raises_a_vehicle_gates_what_hands_do_near_a_raised_vehicle() {
-    for procedure in raising() {
+    for procedure in raising().into_iter().filter(|procedure| !at_the_roadside(procedure)) {
         let lift_by_lift = procedure.steps.iter().any(|step| step.act.is_some());
         let needs = |ask: Ask| procedure.steps.iter().find(|step| step.asks == ask).map(|step| step.needs.clone());
         let has = |ask, condition| needs(ask).is_some_and(|all| all.contains(&condition));
@@ -150,11 +194,16 @@ fn unmet() -> Vec<Unmet> {
     vec![
         Unmet::Approved { declined: false },
         Unmet::Approved { declined: true },
+        Unmet::PlaceSafe { why: None, flat: None },
+        Unmet::PlaceSafe { why: Some(Unsafe::Slope), flat: None },
+        Unmet::PlaceSafe { why: Some(Unsafe::Close), flat: None },
+        Unmet::PlaceSafe { why: Some(Unsafe::FlatSide), flat: Some(at) },
         Unmet::LockKey { missing: false },
         Unmet::LockKey { missing: true },
         Unmet::DriveKnown,
         Unmet::PlanChosen,
         Unmet::WheelsChosen,
+        Unmet::SetBrought,
         Unmet::Cracked { at },
         Unmet::Clear,
         Unmet::Rocked,
@@ -292,7 +341,7 @@ const HAZARDS: &[&str] = &[
 
 #[test]
 fn every_hazard_stands_before_a_step_and_no_step_carries_more_than_six() {
-    for procedure in raising() {
+    for procedure in raising().into_iter().filter(|procedure| !at_the_roadside(procedure)) {
         let named: Vec<&String> = procedure.steps.iter().flat_map(|step| &step.cautions).collect();
         let air = procedure.steps.iter().any(|step| step.asks == Ask::Pressure);
         let inflating = ["tire-bursts", "run-flat"];

@@ -1,6 +1,6 @@
 //! The book, its check, and the card of a job.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, Subcommand};
 use lugbook::engine::{Trouble, TroubleKind};
@@ -33,6 +33,20 @@ pub struct Card {
     #[arg(long, value_name = "N")]
     job: Option<usize>,
     /// The file to write; without it the card goes to the screen or a pipe
+    #[arg(long, value_name = "FILE")]
+    out: Option<PathBuf>,
+}
+
+/// The labels.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Example:\n  lugbook label --out labels.html\n\nOne HTML page with a label for each wheel that was stored in the job."
+)]
+pub struct Label {
+    /// The job's number; the last one when left out
+    #[arg(long, value_name = "N")]
+    job: Option<usize>,
+    /// The file to write; without it the page goes to the screen or a pipe
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
 }
@@ -91,15 +105,28 @@ impl Card {
     /// Writes the card.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let html = options.open(Absent::Refuse)?.card(self.job, options.speech())?;
-        let mut page = Page::default();
-        let Some(out) = self.out else {
-            page.push(html.trim_end());
-            return Answer::new(&serde_json::json!({"job": self.job, "html": html}), page);
-        };
-        write(&out, html.as_bytes())?;
-        page.line(&format!("Card written to {}", out.display()));
-        Answer::new(&serde_json::json!({"job": self.job, "file": out.display().to_string()}), page)
+        hand_over("Card", self.job, &html, self.out.as_deref())
     }
+}
+
+impl Label {
+    /// Writes the labels.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let html = options.open(Absent::Refuse)?.labels(self.job, options.speech())?;
+        hand_over("Labels", self.job, &html, self.out.as_deref())
+    }
+}
+
+/// A page into its file, or to the screen.
+fn hand_over(what: &str, job: Option<usize>, html: &str, out: Option<&Path>) -> Result<Answer, Trouble> {
+    let mut page = Page::default();
+    let Some(out) = out else {
+        page.push(html.trim_end());
+        return Answer::new(&serde_json::json!({"job": job, "html": html}), page);
+    };
+    write(out, html.as_bytes())?;
+    page.line(&format!("{what} written to {}", out.display()));
+    Answer::new(&serde_json::json!({"job": job, "file": out.display().to_string()}), page)
 }
 
 /// Writes a file whole or not at all.

@@ -52,6 +52,9 @@ pub struct Wall {
     /// Regrooved
     #[arg(long)]
     regrooved: bool,
+    /// The tire laid out there that goes on, not the one that is on
+    #[arg(long)]
+    coming: bool,
 }
 
 /// A mark.
@@ -62,6 +65,9 @@ pub struct Chalk {
     at: String,
     /// The mark
     mark: Option<String>,
+    /// The tire laid out there that goes on, not the one that is on
+    #[arg(long)]
+    coming: bool,
 }
 
 /// Tread.
@@ -82,6 +88,9 @@ pub struct Tread {
     /// Why a reading that contradicts the last one stands
     #[arg(long, value_name = "TEXT")]
     reason: Option<String>,
+    /// The tire laid out there that goes on, not the one that is on
+    #[arg(long)]
+    coming: bool,
 }
 
 impl From<Photo> for Command {
@@ -104,18 +113,20 @@ impl From<Wall> for Command {
                 retread: said.retread,
                 regrooved: said.regrooved,
             },
+            coming: said.coming,
         }
     }
 }
 
 impl From<Chalk> for Command {
     fn from(said: Chalk) -> Self {
-        Self::Mark { at: said.at, mark: said.mark }
+        Self::Mark { at: said.at, mark: said.mark, coming: said.coming }
     }
 }
 
 impl From<Tread> for Command {
     fn from(said: Tread) -> Self {
-        Self::Tread { at: said.at, depths: said.depths, lowest: said.lowest, reason: said.reason }
+        let Tread { at, depths, lowest, reason, coming } = said;
+        Self::Tread { at, depths, lowest, reason, coming }
     }
 }

@@ -1,11 +1,12 @@
 //! Wheels off and on, and what is seen while they are off.
 
-use clap::Args;
+use clap::{Args, ValueEnum};
 use lugbook::engine::{Command, Trouble};
-use lugbook::entry::LookAt;
+use lugbook::entry::{LookAt, SpareNuts};
 use lugbook::finding::State;
 use serde_json::Value;
 
+use super::codes::code;
 use crate::options::{AtWord, mend, shorten};
 
 /// Which wheels.
@@ -15,6 +16,63 @@ pub struct Wheels {
     /// Where they come off
     #[arg(required = true)]
     at: Vec<String>,
+}
+
+/// The spare.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+What is not printed is left out; nothing is guessed.
+
+Example:
+  lugbook spare RL \"T125/70D16 96M DOT 7K2 4HL1PX 1419\" --nuts same --studs 5 \\
+    --pressure \"58 psi\" --limit \"50 mph\" --replace-by \"50 mi\"")]
+pub struct Spare {
+    /// Where the flat tire is
+    flat: String,
+    /// What stands on the spare: size, load and speed, DOT with its date
+    text: String,
+    /// Its pressure
+    #[arg(long, allow_hyphen_values = true)]
+    pressure: Option<String>,
+    /// Whose nuts hold it: those of the wheel that came off, or its own
+    #[arg(long, default_value = "same", value_parser = code::<SpareNuts>(&["same", "own"]))]
+    nuts: SpareNuts,
+    /// How many nuts hold it
+    #[arg(long, value_name = "N")]
+    studs: Option<u8>,
+    /// The highest speed printed on it or in the manual
+    #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
+    limit: Option<String>,
+    /// The distance within which it is to be replaced, as printed
+    #[arg(long, value_name = "DISTANCE", allow_hyphen_values = true)]
+    replace_by: Option<String>,
+}
+
+/// Which set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Which {
+    /// The one that was stored last
+    Stored,
+    /// Wheels that this book does not know yet
+    New,
+}
+
+/// The set that goes on.
+#[derive(Debug, Args)]
+pub struct Set {
+    /// Which set
+    which: Which,
+}
+
+/// Wheels stored.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  lugbook store \"rack B 12\"\n\n\"lugbook label\" writes the labels.")]
+pub struct Store {
+    /// Where they are kept
+    rack: String,
+    /// Where the wheel came off; all that came off when left out
+    #[arg(long = "where", value_name = "PLACE")]
+    place: Option<String>,
 }
 
 /// A wheel off.
@@ -66,6 +124,25 @@ fn coded<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
 impl From<Wheels> for Command {
     fn from(said: Wheels) -> Self {
         Self::ChooseWheels { at: said.at }
+    }
+}
+
+impl From<Spare> for Command {
+    fn from(said: Spare) -> Self {
+        let Spare { flat, text, pressure, nuts, studs, limit, replace_by } = said;
+        Self::Spare { flat, text, pressure, nuts, studs, limit, replace_by }
+    }
+}
+
+impl From<Set> for Command {
+    fn from(said: Set) -> Self {
+        Self::BringSet { new: said.which == Which::New }
+    }
+}
+
+impl From<Store> for Command {
+    fn from(said: Store) -> Self {
+        Self::Store { rack: said.rack, at: said.place }
     }
 }
 

@@ -201,7 +201,8 @@ impl Acting<'_> {
             placard.axles.push(tire(text)?);
         }
         placard.spare = match spare {
-            Some(text) => tire(text)?,
+            // The size on the placard is that of the tires on the axles.
+            Some(text) => tire(text)?.map(|tire| PlacardTire { size: None, ..tire }),
             None => None,
         };
         let page_photo = self.page_photo(photo)?;

@@ -1,20 +1,30 @@
 //! What is done at the wheels: reading, marking, measuring, moving, tightening.
 
 use super::{Acting, Done, Outcome, clipped};
+use crate::caution::Circumstance;
 use crate::engine::planning;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, TireLooks, Turned,
+    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, SpareNuts,
+    TireLooks, Turned,
 };
 use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
 use crate::ident::TireId;
 use crate::lifting::{Gear, moves_for_flat};
-use crate::measure::{Depth, DepthUnit, PressureUnit};
+use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, SpeedUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
 use crate::sidewall::{self, Severity};
 use crate::vehicle::Place;
 use crate::words::{Say, Units};
+
+/// What is read on a spare beside its sidewall.
+pub(super) struct OnTheSpare {
+    pub pressure: Option<String>,
+    pub studs: Option<u8>,
+    pub limit: Option<String>,
+    pub replace_by: Option<String>,
+}
 
 /// Most places around a tire where tread is measured.
 const MOST_PLACES: usize = 12;
@@ -33,6 +43,18 @@ impl Acting<'_> {
         })
     }
 
+    /// The tire that a person speaks of at a place: the one that is on, or the one
+    /// laid out there that goes on.
+    fn tire_spoken_of(&self, bay: &Bay<'_>, at: Place, coming: bool) -> Result<TireId, Trouble> {
+        if !coming {
+            return self.tire_at(bay, at);
+        }
+        bay.job.coming().get(&at).copied().ok_or_else(|| {
+            let args = [("place", self.name_of(bay, at).into())];
+            Trouble::mend(self.words, "trouble-nothing-laid-out", &args).at(self.name_of(bay, at))
+        })
+    }
+
     /// A marking that holds, as text, with what to know about it.
     pub(super) fn marking(&self, text: &str) -> Result<(String, Vec<String>), Trouble> {
         let marking = sidewall::parse(text);
@@ -48,18 +70,25 @@ impl Acting<'_> {
         Ok((text.trim().to_owned(), notes))
     }
 
-    pub(super) fn sidewall(&self, bay: &Bay<'_>, at: &str, side: SidewallSide, text: &str, looks: TireLooks) -> Done {
+    pub(super) fn sidewall(
+        &self,
+        bay: &Bay<'_>,
+        (at, coming): (&str, bool),
+        side: SidewallSide,
+        text: &str,
+        looks: TireLooks,
+    ) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let (text, notes) = self.marking(text)?;
         let looks = looks.with_lettering(&sidewall::parse(&text));
         let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
         Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
     }
 
-    pub(super) fn mark(&self, bay: &Bay<'_>, at: &str, mark: Option<String>) -> Done {
+    pub(super) fn mark(&self, bay: &Bay<'_>, (at, coming): (&str, bool), mark: Option<String>) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let mark = match mark {
             Some(mark) => self.text("what-mark", &mark)?,
             None => self.name_of(bay, at),
@@ -117,13 +146,13 @@ impl Acting<'_> {
     pub(super) fn tread(
         &self,
         bay: &Bay<'_>,
-        at: &str,
+        (at, coming): (&str, bool),
         text: &str,
         lowest: Option<&str>,
         reason: Option<String>,
     ) -> Done {
         let at = self.place(bay, at)?;
-        let tire = self.tire_at(bay, at)?;
+        let tire = self.tire_spoken_of(bay, at, coming)?;
         let (grooves, mut low) = self.depths(text, None)?;
         if let Some(text) = lowest {
             let spot = self.reading(text, Some(low.unit()))?;
@@ -176,8 +205,7 @@ impl Acting<'_> {
             return Err(Trouble::mend(self.words, "trouble-no-plan", &args));
         };
         let to = |from: Place| plan.moves.iter().find(|(f, _)| *f == from).map_or(from, |(_, to)| *to);
-        let moves =
-            bay.job.fitted.iter().map(|(from, tire)| Move { tire: *tire, from: *from, to: to(*from) }).collect();
+        let moves = bay.job.planned().into_iter().map(|(from, tire)| Move { tire, from, to: to(from) }).collect();
         let fact = Fact::PlanChosen { job: Self::job_id(bay), pattern: plan.pattern.code().to_owned(), moves };
         Ok(Outcome::fact(fact).note(self.words.shout(plan, &bay.vehicle.layout)))
     }
@@ -215,6 +243,74 @@ impl Acting<'_> {
         Ok(Outcome::fact(fact).note(self.words.shout_flat(&moves, layout)))
     }
 
+    /// The spare as it was read, and the plan that follows: it goes where the flat
+    /// tire is, and the flat tire where the spare was.
+    pub(super) fn spare(&self, bay: &Bay<'_>, flat: &str, text: &str, nuts: SpareNuts, printed: &OnTheSpare) -> Done {
+        let flat = self.wheel(bay, flat)?;
+        // Held against the flat that is named now, so that a slip of the tongue can be said right.
+        let unsafe_place = bay.unsafe_place(Some(flat));
+        let held = unsafe_place.filter(|_| !self.is_opened(bay, Ask::Spare, None, Condition::PlaceSafe));
+        if let Some(unmet) = held {
+            return Err(self.held(bay, "spare", &unmet, None));
+        }
+        let Some(spare) = bay.job.fitted.get(&Place::Spare).copied() else {
+            return Err(Trouble::mend(self.words, "trouble-no-spare", &[]));
+        };
+        let gone = self.tire_at(bay, flat)?;
+        let (text, notes) = self.marking(text)?;
+        if printed.studs.is_some_and(|studs| !(3..=12).contains(&studs)) {
+            return Err(Trouble::mend(self.words, "trouble-studs", &[]));
+        }
+        let job = Self::job_id(bay);
+        let limit = printed.limit.as_deref().map(|text| self.reading::<SpeedUnit>(text, None)).transpose()?;
+        let replace_by =
+            printed.replace_by.as_deref().map(|text| self.reading::<DistanceUnit>(text, None)).transpose()?;
+        let looks = TireLooks::default().with_lettering(&sidewall::parse(&text));
+        let at = Place::Spare;
+        let mut outcome = Outcome::fact(Fact::SidewallRead {
+            job,
+            tire: spare,
+            at,
+            side: SidewallSide::Outer,
+            text,
+            by: ReadBy::Typed,
+            looks,
+        });
+        if let Some(pressure) = &printed.pressure {
+            let default = self.default_pressure();
+            let pressure = self.reading(pressure, default)?;
+            outcome = outcome.and(Fact::PressureMeasured { job, at, pressure, set: false, cold: None });
+        }
+        let moves = bay.job.fitted.iter().map(|(from, tire)| Move {
+            tire: *tire,
+            from: *from,
+            to: if *tire == spare {
+                flat
+            } else if *tire == gone {
+                at
+            } else {
+                *from
+            },
+        });
+        outcome = outcome
+            .and(Fact::SpareSeen { job, flat, nuts, studs: printed.studs, limit, replace_by })
+            .and(Fact::PlanChosen { job, pattern: "spare".to_owned(), moves: moves.collect() });
+        outcome = notes.into_iter().fold(outcome, Outcome::note);
+        if looks.temporary && limit.is_none() {
+            outcome = outcome.note(self.words.text("said-spare-no-limit", &[]));
+        }
+        Ok(outcome)
+    }
+
+    /// The unit of a pressure that is typed without one.
+    fn default_pressure(&self) -> Option<PressureUnit> {
+        match self.words.speech().units {
+            Units::AsRead => None,
+            Units::Metric => Some(PressureUnit::Kilopascal),
+            Units::Us => Some(PressureUnit::Psi),
+        }
+    }
+
     pub(super) fn lift(&self, bay: &Bay<'_>, arm: Arm) -> Done {
         let ask = match arm {
             Arm::Clear => Ask::RaisedClear,
@@ -224,8 +320,10 @@ impl Acting<'_> {
             Arm::Down => Ask::Lowered,
         };
         self.gate(bay, ask, None)?;
+        let on = |support: Circumstance| bay.job.circumstances.iter().any(|code| code == support.code());
         let means = match bay.gear() {
-            _ if bay.job.circumstances.iter().any(|c| c == "lift") => Means::Lift,
+            _ if on(Circumstance::Lift) => Means::Lift,
+            _ if on(Circumstance::Roadside) || on(Circumstance::JackAlone) => Means::Jack,
             Some((Gear::Jack { stands: 0, .. }, _)) => Means::Jack,
             _ => Means::Stands,
         };
@@ -286,7 +384,8 @@ impl Acting<'_> {
         let mark = self.text("what-mark", mark)?;
         self.gate(bay, Ask::MarkRead, Some(at))?;
         let Some(tire) = bay.job.marked(&mark) else {
-            let marks = self.words.list(bay.job.fitted.values().filter_map(|t| bay.job.mark_of(*t)).map(str::to_owned));
+            let marks =
+                self.words.list(bay.job.planned().values().filter_map(|t| bay.job.known_by(*t)).map(str::to_owned));
             let args = [("mark", clipped(&mark).into()), ("marks", marks.into())];
             return Err(Trouble::mend(self.words, "trouble-no-mark", &args).at(self.name_of(bay, at)));
         };
@@ -295,7 +394,7 @@ impl Acting<'_> {
             let unmet = Unmet::MarkFits {
                 at,
                 read: Some(mark),
-                wanted: wanted.and_then(|tire| bay.job.mark_of(tire)).map(str::to_owned),
+                wanted: wanted.and_then(|tire| bay.job.known_by(tire)).map(str::to_owned),
                 belongs: bay.belongs(tire),
             };
             return Err(self.held(bay, "started", &unmet, Some(at)));
@@ -380,12 +479,7 @@ impl Acting<'_> {
 
     pub(super) fn pressure(&self, bay: &Bay<'_>, at: &str, text: &str, set: bool, cold: Option<bool>) -> Done {
         let at = self.place(bay, at)?;
-        let default = match self.words.speech().units {
-            Units::AsRead => None,
-            Units::Metric => Some(PressureUnit::Kilopascal),
-            Units::Us => Some(PressureUnit::Psi),
-        };
-        let pressure = self.reading(text, default)?;
+        let pressure = self.reading(text, self.default_pressure())?;
         let mut outcome = Outcome::fact(Fact::PressureMeasured { job: Self::job_id(bay), at, pressure, set, cold });
         let placard = match bay.book.on_shelf(&bay.vehicle.model, Kind::Placard).map(|spec| &spec.shelf) {
             Some(Shelf::Placard { placard }) => placard.at(at).map(|tire| tire.cold),
