@@ -9,11 +9,13 @@ mod ask;
 mod command;
 mod host;
 mod planning;
+mod starting;
 mod trouble;
 mod view;
 mod wear;
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 pub use command::Command;
 pub use host::{Host, SystemHost};
@@ -25,21 +27,23 @@ pub use view::{
 
 use crate::entry::Draft;
 use crate::ident::{EntryId, StreamId};
-use crate::logbook::{Book, Logbook};
+use crate::logbook::Book;
 use crate::photos::Photos;
 use crate::procedure::{self, Procedure};
-use crate::store::{Opened, Opening, Store};
+use crate::store::{Opened, Opening, Store, StoreError};
 use crate::words::{Say, Speech, Words};
+use starting::{Entries, Lag};
 
 /// An open book.
 pub struct Engine {
     folder: PathBuf,
-    store: Store,
+    store: Arc<Store>,
+    entries: Arc<Entries>,
     photos: Photos,
     host: Box<dyn Host>,
     procedures: Vec<Procedure>,
-    logbook: Logbook,
     book: Book,
+    lag: Lag,
     opened: Opened,
 }
 
@@ -59,17 +63,34 @@ impl Engine {
         let words = Words::new(speech);
         let now = host.now();
         let stream = StreamId::from_parts(now.unix_ms().unsigned_abs(), host.random());
-        let (store, opened, entries) =
-            Store::open_and_read(folder, Opening { stream, now }).map_err(|why| Trouble::of_store(&why, &words))?;
+        let trouble = |why| Trouble::of_store(&why, &words);
+        let opening = Opening { stream, now };
+        let (store, mut opened) = Store::open(folder, opening).map_err(trouble)?;
+        let mut store = Arc::new(store);
+        let mut entries = Entries::new(&store);
+        let started = match starting::usual(&store, &entries, now) {
+            Some(started) => started,
+            None => {
+                drop(entries);
+                let alone =
+                    Arc::into_inner(store).ok_or_else(|| StoreError::report("the book is asked")).map_err(trouble)?;
+                let (read, rescued, all) = alone.read_or_rescue(opened, opening).map_err(trouble)?;
+                (store, opened) = (Arc::new(read), rescued);
+                entries = Entries::new(&store);
+                starting::whole(all, now)
+            }
+        };
+        let (book, mut lag) = started;
+        if opened.writable {
+            lag.keep(&book, &store);
+        }
         let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
         let procedures = procedure::built_in().map_err(|why| Trouble {
             kind: TroubleKind::Report,
             sentence: words.bad_procedure(&why),
             at: Some(why.file.clone()),
         })?;
-        let logbook = Logbook::from_iter(entries);
-        let book = logbook.book();
-        Ok(Self { folder: folder.to_owned(), store, photos, host, procedures, logbook, book, opened })
+        Ok(Self { folder: folder.to_owned(), store, entries, photos, host, procedures, book, lag, opened })
     }
 
     /// The book's folder.
@@ -139,14 +160,21 @@ impl Engine {
                 personal,
             })
             .collect();
+        // What was held against entries that can't be read must not be kept.
+        self.entries.sound().map_err(|why| Trouble::of_store(&why, &words))?;
         let entries = self.store.append(drafts, now).map_err(|why| Trouble::of_store(&why, &words))?;
         let ids = entries.iter().map(|entry| entry.id().to_string()).collect();
-        for entry in entries {
-            self.logbook.insert(entry);
+        if !self.book.follow(&entries) {
+            self.fold_anew().map_err(|why| Trouble::of_store(&why, &words))?;
         }
-        // A correction reaches back, so what the entries add up to is made again.
-        self.book = self.logbook.book();
+        self.lag.keep(&self.book, &self.store);
         Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) })
+    }
+
+    /// Makes the book anew from all entries: for what reaches back.
+    fn fold_anew(&mut self) -> Result<(), StoreError> {
+        self.book = self.lag.whole(self.store.entries()?, self.host.now());
+        Ok(())
     }
 
     /// Checks every entry and photo of the book.

@@ -159,7 +159,20 @@ impl Serialize for Digest {
 
 impl<'de> Deserialize<'de> for Digest {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(deserializer)?;
-        text.parse().map_err(serde::de::Error::custom)
+        struct Reader;
+
+        impl serde::de::Visitor<'_> for Reader {
+            type Value = Digest;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("64 hexadecimal digits")
+            }
+
+            fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Digest, E> {
+                text.parse().map_err(E::custom)
+            }
+        }
+
+        deserializer.deserialize_str(Reader)
     }
 }

@@ -7,14 +7,17 @@
 
 mod book;
 mod job;
+mod lines;
+mod pairs;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 pub use book::{Book, DepthSeen, Person, Specification, Stored, TireHistory, Tool, Vehicle};
 pub use job::{Job, Line, NutSaid, Status};
+pub use lines::{Archive, Lines, Span};
 
 use crate::entry::{Entry, Fact, HybridTime};
-use crate::ident::{EntryId, StreamId};
+use crate::ident::{EntryId, JobId, StreamId};
 
 /// The union of entries, in order.
 #[derive(Debug, Clone, Default)]
@@ -102,7 +105,50 @@ impl Logbook {
         for said in self.said() {
             book.take(said);
         }
+        book.last = self.entries.keys().next_back().copied();
+        let targeted = self.targeted();
+        for entry in self.entries() {
+            let target = target(entry);
+            let about = [Some(entry.id()), target].into_iter().flatten().filter_map(|id| targeted.get(&id));
+            let jobs: BTreeSet<JobId> = about.flatten().copied().chain(entry.fact().job()).collect();
+            for job in jobs {
+                book.note(job, entry);
+            }
+        }
+        book.targets = targeted.into_keys().collect();
         book
+    }
+
+    /// What corrections and withdrawals are about, with the jobs that each
+    /// touches: its own, and those of what corrects it.
+    fn targeted(&self) -> BTreeMap<EntryId, BTreeSet<JobId>> {
+        let mut targeted = BTreeMap::<EntryId, BTreeSet<JobId>>::new();
+        for entry in self.entries() {
+            if let Some(target) = target(entry) {
+                targeted.entry(target).or_default().extend(entry.fact().job());
+            }
+        }
+        let about: Vec<&Entry> = self.entries().filter(|entry| targeted.contains_key(&entry.id())).collect();
+        // A correction can itself be withdrawn: that is about the same jobs, in whatever order they came.
+        loop {
+            let before: usize = targeted.values().map(BTreeSet::len).sum();
+            for entry in &about {
+                let through = target(entry).and_then(|target| targeted.get(&target)).cloned().unwrap_or_default();
+                targeted.entry(entry.id()).or_default().extend(entry.fact().job().into_iter().chain(through));
+            }
+            if before == targeted.values().map(BTreeSet::len).sum::<usize>() {
+                break;
+            }
+        }
+        targeted
+    }
+}
+
+/// What a correction or withdrawal is about.
+fn target(entry: &Entry) -> Option<EntryId> {
+    match entry.fact() {
+        Fact::Withdrawn { target, .. } | Fact::Corrected { target, .. } => Some(*target),
+        _ => None,
     }
 }
 

@@ -5,6 +5,7 @@
 //! Conversions go through the `uom` crate and happen only when two readings
 //! are compared or shown in another unit.
 
+use std::borrow::Cow;
 use std::cmp::Ordering;
 use std::fmt;
 
@@ -180,14 +181,15 @@ pub fn plain(value: f64) -> String {
 }
 
 #[derive(Serialize, Deserialize)]
-struct Stored {
+struct Stored<'a> {
     value: f64,
-    unit: String,
+    #[serde(borrow)]
+    unit: Cow<'a, str>,
 }
 
 impl<U: Unit> Serialize for Reading<U> {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        Stored { value: self.value, unit: self.unit.code().to_owned() }.serialize(serializer)
+        Stored { value: self.value, unit: self.unit.code().into() }.serialize(serializer)
     }
 }
 

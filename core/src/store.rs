@@ -79,6 +79,7 @@ pub use witness::Mark;
 use crate::calendar::Moment;
 use crate::entry::{Draft, Entry, Head, HybridTime};
 use crate::ident::{Digest, EntryId, StreamId};
+use crate::logbook::Span;
 use folder::Folder;
 use merge::Holes;
 use writer::Handle;
@@ -141,12 +142,22 @@ impl Store {
     /// As [`Store::open`].
     pub fn open_and_read(folder: &Path, opening: Opening) -> Result<(Self, Opened, Vec<Entry>), StoreError> {
         let (store, opened) = Self::open(folder, opening)?;
-        match store.entries() {
-            Ok(entries) => return Ok((store, opened, entries)),
-            Err(StoreError::Restore { .. }) if opened.writable => drop(store),
+        store.read_or_rescue(opened, opening)
+    }
+
+    /// Reads all of a book that was just opened, as [`Store::open_and_read`] does.
+    ///
+    /// # Errors
+    /// As [`Store::open`].
+    pub fn read_or_rescue(self, opened: Opened, opening: Opening) -> Result<(Self, Opened, Vec<Entry>), StoreError> {
+        match self.entries() {
+            Ok(entries) => return Ok((self, opened, entries)),
+            Err(StoreError::Restore { .. }) if opened.writable => {}
             Err(why) => return Err(why),
         }
-        let (store, opened) = Self::open(folder, opening)?;
+        let folder = self.folder.path().to_owned();
+        drop(self);
+        let (store, opened) = Self::open(&folder, opening)?;
         let entries = store.entries()?;
         Ok((store, opened, entries))
     }
@@ -209,6 +220,32 @@ impl Store {
     pub fn arrived_after(&self, mark: &Mark) -> Result<Vec<Entry>, StoreError> {
         let arrived = mark.arrived;
         let read = self.read(|conn| Ok(reading::open(rows::after(conn, arrived)?, &rows::parts(conn)?)))?;
+        self.sound(read)
+    }
+
+    /// The entries that came in after the first `arrived`, in the order they came
+    /// in; `heads` are the ends that the streams had then. Digests, personal
+    /// parts and the chains from those ends to the ends of today are verified.
+    ///
+    /// # Errors
+    /// [`StoreError::Restore`] when something does not hold, or `heads` are not
+    /// of this book. Nothing is stopped: it may be `heads` that are wrong, and
+    /// [`Store::entries`] tells.
+    pub fn tail(&self, arrived: u64, heads: &[Head]) -> Result<Vec<Entry>, StoreError> {
+        let read = self.read(|conn| reading::tail(conn, arrived, heads))?;
+        match read.problems.into_iter().next() {
+            Some(problem) => Err(StoreError::Restore { problem }),
+            None => Ok(read.entries),
+        }
+    }
+
+    /// The entries of some stretches of streams, stretch by stretch. Digests and
+    /// personal parts are verified.
+    ///
+    /// # Errors
+    /// As [`Store::entries`], and when one of them is not there.
+    pub fn stretches(&self, spans: &[Span]) -> Result<Vec<Entry>, StoreError> {
+        let read = self.read(|conn| reading::stretches(conn, spans))?;
         self.sound(read)
     }
 

@@ -17,7 +17,7 @@ use crate::demo::same;
 use crate::program::{done, pictures, process, say, visit};
 
 /// A small generator of random numbers: SplitMix64.
-struct Chance(u64);
+pub struct Chance(pub u64);
 
 impl Chance {
     fn next(&mut self) -> u64 {
@@ -28,7 +28,8 @@ impl Chance {
         z ^ (z >> 31)
     }
 
-    fn below(&mut self, end: u64) -> u64 {
+    /// A number below `end`.
+    pub fn below(&mut self, end: u64) -> u64 {
         self.next() % end.max(1)
     }
 }

@@ -15,6 +15,7 @@ mod kill;
 mod lift_by_lift;
 mod lifting;
 mod limits;
+mod logbook;
 mod measure;
 mod phone;
 mod photos;

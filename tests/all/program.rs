@@ -10,6 +10,10 @@ use serde_json::Value;
 pub fn lugbook() -> &'static Path {
     static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
     PROGRAM.get_or_init(|| {
+        // A copy for a long run, so that it is not built anew in between.
+        if let Some(program) = std::env::var_os("LUGBOOK_PROGRAM") {
+            return program.into();
+        }
         let mut build = Command::new(env!("CARGO"));
         build.args(["build", "--quiet", "--package", "lugbook-terminal", "--message-format", "json"]);
         if !cfg!(debug_assertions) {

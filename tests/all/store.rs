@@ -2,11 +2,18 @@
 
 mod backup;
 mod damage;
+#[cfg(all(target_os = "linux", target_env = "gnu"))]
+mod disk;
 mod faults;
 mod flips;
 mod folder;
 mod golden;
 mod keeping;
+#[cfg(all(target_os = "linux", target_env = "gnu"))]
+mod power;
+mod starting;
+#[cfg(all(target_os = "linux", target_env = "gnu"))]
+mod sweep;
 mod words;
 
 use std::path::Path;
@@ -25,7 +32,7 @@ pub fn at(ms: i64) -> Moment {
 }
 
 /// Ten bytes that differ for each number.
-fn ten(number: u64) -> [u8; 10] {
+pub fn ten(number: u64) -> [u8; 10] {
     let mut bytes = [0x5a; 10];
     bytes[2..].copy_from_slice(&number.to_be_bytes());
     bytes

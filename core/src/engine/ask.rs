@@ -55,7 +55,7 @@ impl Engine {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
         let context = FactContext::of_job(&self.book, job, self.procedure_of(job));
-        Ok(job
+        let log = job
             .lines
             .iter()
             .enumerate()
@@ -67,7 +67,13 @@ impl Engine {
                 sentence: words.line(line, &context),
                 corrected: line.corrected_by.is_some(),
             })
-            .collect())
+            .collect();
+        self.answered(log, &words)
+    }
+
+    /// An answer, unless an entry that it needs could not be read.
+    fn answered<T>(&self, answer: T, words: &Words) -> Result<T, Trouble> {
+        self.entries.sound().map(|()| answer).map_err(|why| Trouble::of_store(&why, words))
     }
 
     /// The plans for the job in the bay.
@@ -96,15 +102,12 @@ impl Engine {
             })
             .collect();
         let shout = answer.plans.first().map(|plan| words.shout(plan, layout)).unwrap_or_default();
-        Ok(PlansView {
-            shout,
-            plans,
-            refused: answer.refused.iter().map(|refused| words.refused(refused, layout)).collect(),
-            look: answer.look_next.first().map(|look| look.say(&words)),
-            notes: answer.notes.iter().map(|note| words.note(note, layout)).collect(),
-            unknown: wear.as_ref().and_then(|wear| wear.unknown).map(|unknown| unknown.say(&words)),
-            next_visit: wear.map(|wear| wear.next_visit.say(&words)),
-        })
+        let refused = answer.refused.iter().map(|refused| words.refused(refused, layout)).collect();
+        let look = answer.look_next.first().map(|look| look.say(&words));
+        let notes = answer.notes.iter().map(|note| words.note(note, layout)).collect();
+        let unknown = wear.as_ref().and_then(|wear| wear.unknown).map(|unknown| unknown.say(&words));
+        let next_visit = wear.map(|wear| wear.next_visit.say(&words));
+        self.answered(PlansView { shout, plans, refused, look, notes, unknown, next_visit }, &words)
     }
 
     /// The order of lifts for the job in the bay: every action, and which are done.
@@ -154,7 +157,7 @@ impl Engine {
         let vehicle = vehicle.ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
         let wear = planning::wear_of(vehicle, &self.book);
         let wear = wear.ok_or_else(|| Trouble::mend(&words, "trouble-no-wear", &[]))?;
-        Ok(words.wear(&wear, &vehicle.layout))
+        self.answered(words.wear(&wear, &vehicle.layout), &words)
     }
 
     /// What the looks under the vehicle in the bay say of its drive.
@@ -164,7 +167,7 @@ impl Engine {
     pub fn verdict(&self, speech: Speech) -> Result<String, Trouble> {
         let words = Words::new(speech);
         let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
-        Ok(words.verdict(&bay.verdict(), &bay.vehicle.layout))
+        self.answered(words.verdict(&bay.verdict(), &bay.vehicle.layout), &words)
     }
 
     /// The book's front page.
@@ -208,7 +211,8 @@ impl Engine {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
         let photo = |id: Digest| self.photos.read(id, Rendition::Large).ok();
-        Ok(report::card(&self.logbook, &self.book, job, self.procedure_of(job), &words, &photo))
+        let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
+        self.answered(report::card(&logbook, &self.book, job, self.procedure_of(job), &words, &photo), &words)
     }
 
     /// The vehicle of this name; none when none is named.
@@ -225,8 +229,9 @@ impl Engine {
     /// # Errors
     /// When there is no such vehicle.
     pub fn readings_csv(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
-        let vehicle = self.vehicle(vehicle, &Words::new(speech))?;
-        Ok(report::spreadsheet::readings(&self.book, vehicle))
+        let words = Words::new(speech);
+        let vehicle = self.vehicle(vehicle, &words)?;
+        self.answered(report::spreadsheet::readings(&self.book, vehicle), &words)
     }
 
     /// Every job as CSV, one row each, of one vehicle or of all; see [`report::spreadsheet`].
@@ -234,8 +239,9 @@ impl Engine {
     /// # Errors
     /// When there is no such vehicle.
     pub fn jobs_csv(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
-        let vehicle = self.vehicle(vehicle, &Words::new(speech))?;
-        Ok(report::spreadsheet::jobs(&self.book, vehicle))
+        let words = Words::new(speech);
+        let vehicle = self.vehicle(vehicle, &words)?;
+        self.answered(report::spreadsheet::jobs(&self.book, vehicle), &words)
     }
 }
 

@@ -1,16 +1,19 @@
 //! What the entries add up to: the book as it stands.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
-use super::{Job, Line, Said, Status};
+use serde::{Deserialize, Serialize};
+
+use super::{Archive, Job, Line, Lines, Said, Span, Status, pairs};
 use crate::calendar::Moment;
-use crate::entry::{Fact, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
-use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::entry::{Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
+use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
 use crate::measure::{Depth, Distance};
 use crate::vehicle::{Class, Layout, Place};
 
 /// A person.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Person {
     /// The person's id.
     pub id: PersonId,
@@ -21,7 +24,7 @@ pub struct Person {
 }
 
 /// A vehicle.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Vehicle {
     /// Its id.
     pub id: VehicleId,
@@ -38,6 +41,7 @@ pub struct Vehicle {
     /// It belongs to the person who works on it.
     pub own: bool,
     /// Which tire is where now.
+    #[serde(with = "pairs")]
     pub fitted: BTreeMap<Place, TireId>,
     /// Its wheels that are stored.
     pub stored: Vec<Stored>,
@@ -59,7 +63,7 @@ pub struct Stored {
 }
 
 /// What stands on the shelf for a model.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Specification {
     /// What is printed.
     pub shelf: Shelf,
@@ -74,7 +78,7 @@ pub struct Specification {
 }
 
 /// A tool that was entered once.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Tool {
     /// Its id.
     pub id: ToolId,
@@ -85,7 +89,7 @@ pub struct Tool {
 }
 
 /// Tread as it was measured once.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct DepthSeen {
     /// In this job.
     pub job: JobId,
@@ -104,7 +108,7 @@ pub struct DepthSeen {
 }
 
 /// One tire's life in this book.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct TireHistory {
     /// The outer sidewall's text, as last read.
     pub outer: Option<String>,
@@ -117,22 +121,34 @@ pub struct TireHistory {
 }
 
 /// The book as it stands.
-#[derive(Debug, Clone, Default)]
+///
+/// It can be kept as it is, without the lines of its jobs: [`Book::attach`]
+/// says where those are read again.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Book {
     /// People, in the order they were added.
     pub people: Vec<Person>,
     /// Vehicles, in the order they were added.
     pub vehicles: Vec<Vehicle>,
     /// The shelf, by model (lower case) and kind.
+    #[serde(with = "pairs")]
     pub shelf: BTreeMap<(String, Kind), Specification>,
     /// Tools.
     pub tools: Vec<Tool>,
     /// Tires.
+    #[serde(with = "pairs")]
     pub tires: BTreeMap<TireId, TireHistory>,
     /// Jobs, in the order they were opened.
     pub jobs: Vec<Job>,
     /// Photos that belong to a job, the shelf or a finding, with the entry that says what they show.
+    #[serde(with = "pairs")]
     pub photos: BTreeMap<Digest, EntryId>,
+    /// The place of the last entry in it.
+    pub(super) last: Option<(HybridTime, StreamId, u64)>,
+    /// What corrections and withdrawals are about.
+    pub(super) targets: BTreeSet<EntryId>,
+    /// Jobs that were spoken of and not opened.
+    unopened: BTreeSet<JobId>,
 }
 
 impl Book {
@@ -153,7 +169,7 @@ impl Book {
 
     /// The job of this id.
     pub fn job(&self, id: JobId) -> Option<&Job> {
-        self.jobs.iter().find(|job| job.id == id)
+        self.jobs.iter().rev().find(|job| job.id == id)
     }
 
     /// The job in the bay: the last one that is open.
@@ -174,6 +190,49 @@ impl Book {
     /// The last time a tire's tread was measured before a job, practice left out.
     pub fn depth_before(&self, tire: TireId, job: JobId) -> Option<&DepthSeen> {
         self.tires.get(&tire)?.depths.iter().rev().find(|seen| seen.job != job)
+    }
+
+    /// Says where the entries are from which the lines of its jobs are told.
+    pub fn attach(&mut self, archive: &Arc<dyn Archive>) {
+        for job in &mut self.jobs {
+            job.lines = Lines::kept(job.id, job.entries.clone(), Arc::clone(archive));
+        }
+    }
+
+    /// Takes entries that come after all that it was made of, and gives the same
+    /// book as all of them together do. Gives `false`, and takes none, when they
+    /// reach back: then it has to be made anew from all entries.
+    pub fn follow(&mut self, entries: &[Entry]) -> bool {
+        let mut last = self.last;
+        let mut spoken_of = self.unopened.clone();
+        for entry in entries {
+            let reaches_back = match entry.fact() {
+                Fact::Corrected { .. } | Fact::Withdrawn { .. } => true,
+                Fact::JobOpened { job, .. } => spoken_of.contains(job),
+                _ => false,
+            };
+            if reaches_back || last >= Some(entry.order()) || self.targets.contains(&entry.id()) {
+                return false;
+            }
+            last = Some(entry.order());
+            spoken_of.extend(entry.fact().job());
+        }
+        for entry in entries {
+            self.take(Said { entry, fact: entry.fact(), corrected_by: None });
+            if let Some(job) = entry.fact().job() {
+                self.note(job, entry);
+            }
+        }
+        self.last = last;
+        true
+    }
+
+    /// Notes an entry among those that are about a job.
+    pub(super) fn note(&mut self, job: JobId, entry: &Entry) {
+        match self.jobs.iter_mut().rev().find(|known| known.id == job) {
+            Some(job) => Span::note(&mut job.entries, entry),
+            None => drop(self.unopened.insert(job)),
+        }
     }
 
     /// Takes one thing that holds, in order.
@@ -210,6 +269,7 @@ impl Book {
                 self.tires.entry(*tire).or_default();
                 self.fit(*vehicle, *at, *tire);
             }
+            Fact::JobOpened { job, .. } if self.job(*job).is_some() => {}
             Fact::JobOpened { job, vehicle, procedure, version, circumstances } => {
                 let fitted = self.vehicle(*vehicle).map(|v| v.fitted.clone()).unwrap_or_default();
                 self.jobs.push(Job {
@@ -223,8 +283,9 @@ impl Book {
                     status: Status::Open,
                     opened: when,
                     hands: envelope.author,
-                    lines: Vec::new(),
+                    lines: Lines::default(),
                     fitted,
+                    entries: Vec::new(),
                 });
             }
             _ => {}
@@ -239,7 +300,7 @@ impl Book {
         let Some(id) = said.fact.job() else { return };
         let author = said.entry.envelope().author;
         let corrected_by = said.corrected_by.map(crate::entry::Entry::id);
-        let Some(job) = self.jobs.iter_mut().find(|job| job.id == id) else { return };
+        let Some(job) = self.jobs.iter_mut().rev().find(|job| job.id == id) else { return };
         match said.fact {
             Fact::JobParked { .. } => job.status = Status::Parked,
             Fact::JobResumed { .. } => job.status = Status::Open,
@@ -251,7 +312,7 @@ impl Book {
         let hands = job.hands;
         let named = said.entry.personal().and_then(|part| part.name.clone());
         job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, corrected_by });
-        let (vehicle, practice, odometer) = (job.vehicle, job.practice, job.odometer());
+        let (vehicle, practice) = (job.vehicle, job.practice);
         match said.fact {
             Fact::WheelOn { at, tire, .. } => {
                 self.fit(vehicle, *at, *tire);
@@ -279,6 +340,7 @@ impl Book {
                 history.looks = *looks;
             }
             Fact::TreadMeasured { tire, at, grooves, lowest, .. } if !practice => {
+                let odometer = job.odometer();
                 let history = self.tires.entry(*tire).or_default();
                 history.depths.retain(|seen| seen.job != id);
                 history.depths.push(DepthSeen {

@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+
+use super::{Lines, Span, pairs};
 
 use crate::calendar::Moment;
 use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
@@ -11,7 +13,7 @@ use crate::measure::{Depth, Distance, Pressure, Torque};
 use crate::vehicle::Place;
 
 /// How a job stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Status {
     /// In the bay.
@@ -44,7 +46,7 @@ pub struct Line {
 }
 
 /// A job: what was said in it, in order.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Job {
     /// Its id.
     pub id: JobId,
@@ -67,9 +69,13 @@ pub struct Job {
     /// Whose hands do the steps now.
     pub hands: PersonId,
     /// What was said, in order.
-    pub lines: Vec<Line>,
+    #[serde(skip)]
+    pub lines: Lines,
     /// Which tire was where when the job was opened.
+    #[serde(with = "pairs")]
     pub fitted: BTreeMap<Place, TireId>,
+    /// The entries that are about it, those that were taken back among them.
+    pub entries: Vec<Span>,
 }
 
 /// One nut's latest word on one pass.

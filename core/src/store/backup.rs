@@ -10,10 +10,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
-use std::io::{self, BufRead, BufReader, Read, Seek, Write};
+use std::io::{self, BufRead, BufReader, Read, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
+use zip::result::ZipError;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
@@ -116,7 +117,7 @@ impl Backup {
             io::ErrorKind::NotFound => StoreError::mend(Mend::Unreachable { path: path.to_owned() }),
             _ => StoreError::io(&why, path),
         })?;
-        let mut archive = ZipArchive::new(BufReader::new(file)).map_err(|_| stranger())?;
+        let mut archive = ZipArchive::new(BufReader::new(file)).map_err(|why| unopened(why, path, stranger()))?;
         let manifest = read_manifest(&mut archive, path)?;
         let (entries, erased) = read_entries(&mut archive, path, &manifest)?;
         Ok(Self { archive, path: path.to_owned(), manifest, entries, erased })
@@ -162,10 +163,12 @@ impl Backup {
     pub fn photo(&mut self, photo: &KeptPhoto) -> Result<Vec<u8>, StoreError> {
         let name = photo_name(&photo.digest);
         let damaged = || damaged(&self.path, &name);
-        let file = self.archive.by_name(&name).map_err(|_| damaged())?;
+        let file = self.archive.by_name(&name).map_err(|why| unopened(why, &self.path, damaged()))?;
         let mut bytes = Vec::new();
         // Never more than the manifest says, whatever the archive holds.
-        file.take(photo.bytes.saturating_add(1)).read_to_end(&mut bytes).map_err(|_| damaged())?;
+        file.take(photo.bytes.saturating_add(1))
+            .read_to_end(&mut bytes)
+            .map_err(|why| unread(&why, &self.path, &name))?;
         if Digest::of(&bytes) == photo.digest { Ok(bytes) } else { Err(damaged()) }
     }
 
@@ -185,6 +188,19 @@ fn damaged(path: &Path, at: &str) -> StoreError {
     StoreError::mend(Mend::BackupDamaged { path: path.to_owned(), at: at.to_owned() })
 }
 
+/// What could not be found in an archive: the storage failed, or else it is `otherwise`.
+fn unopened(why: ZipError, path: &Path, otherwise: StoreError) -> StoreError {
+    match why {
+        ZipError::Io(why) if why.raw_os_error().is_some() => StoreError::io(&why, path),
+        _ => otherwise,
+    }
+}
+
+/// What could not be read: the storage failed, or else the archive is damaged there.
+fn unread(why: &io::Error, path: &Path, at: &str) -> StoreError {
+    if why.raw_os_error().is_some() { StoreError::io(why, path) } else { damaged(path, at) }
+}
+
 fn photo_name(digest: &Digest) -> String {
     format!("photos/{digest}")
 }
@@ -196,9 +212,9 @@ fn read_manifest(archive: &mut ZipArchive<impl Read + Seek>, path: &Path) -> Res
         version: u32,
     }
     let stranger = || StoreError::mend(Mend::NotABackup { path: path.to_owned() });
-    let file = archive.by_name(MANIFEST).map_err(|_| stranger())?;
+    let file = archive.by_name(MANIFEST).map_err(|why| unopened(why, path, stranger()))?;
     let mut text = Vec::new();
-    file.take(MANIFEST_LIMIT).read_to_end(&mut text).map_err(|_| damaged(path, MANIFEST))?;
+    file.take(MANIFEST_LIMIT).read_to_end(&mut text).map_err(|why| unread(&why, path, MANIFEST))?;
     let said: Version = serde_json::from_slice(&text).map_err(|_| damaged(path, MANIFEST))?;
     if said.format != FORMAT {
         return Err(stranger());
@@ -215,14 +231,18 @@ fn read_entries(
     manifest: &Manifest,
 ) -> Result<(Vec<Entry>, Vec<EntryId>), StoreError> {
     let damaged_at = |line: usize| damaged(path, &format!("{ENTRIES}:{line}"));
-    let file = archive.by_name(ENTRIES).map_err(|_| damaged(path, ENTRIES))?;
+    let file = archive.by_name(ENTRIES).map_err(|why| unopened(why, path, damaged(path, ENTRIES)))?;
     let mut file = BufReader::new(file);
     let mut hasher = blake3::Hasher::new();
     let (mut entries, mut erased) = (Vec::new(), Vec::new());
     let mut line = Vec::new();
     for number in 1_usize.. {
         line.clear();
-        let read = file.by_ref().take(LINE_LIMIT).read_until(b'\n', &mut line).map_err(|_| damaged_at(number))?;
+        let read = file
+            .by_ref()
+            .take(LINE_LIMIT)
+            .read_until(b'\n', &mut line)
+            .map_err(|why| unread(&why, path, &format!("{ENTRIES}:{number}")))?;
         if read == 0 {
             break;
         }
@@ -295,11 +315,11 @@ fn fill(
     now: Moment,
 ) -> Result<(Vec<KeptPhoto>, Vec<Digest>), StoreError> {
     let io = |why: io::Error| StoreError::io(&why, part);
-    let zip = |why: zip::result::ZipError| match why {
-        zip::result::ZipError::Io(why) => StoreError::io(&why, part),
+    let zip = |why: ZipError| match why {
+        ZipError::Io(why) => StoreError::io(&why, part),
         other => StoreError::report(other),
     };
-    let mut archive = ZipWriter::new(File::create(part).map_err(io)?);
+    let mut archive = ZipWriter::new(Steady::new(File::create(part).map_err(io)?));
     let packed = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated).large_file(true);
     // Photos do not get smaller.
     let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
@@ -345,9 +365,73 @@ fn fill(
         Some(kind) => io(io::Error::from(kind)),
         None => StoreError::report(why),
     })?;
-    let file = archive.finish().map_err(zip)?;
+    let file = archive.finish().map_err(zip)?.end().map_err(io)?;
     file.sync_all().map_err(io)?;
     Ok((kept, missing))
+}
+
+/// A file whose first failure is told at the end, and which takes whatever
+/// comes after it: an archive that is told in between cannot be relied on to
+/// let go of it.
+struct Steady {
+    file: File,
+    at: u64,
+    end: u64,
+    failed: Option<io::Error>,
+}
+
+impl Steady {
+    fn new(file: File) -> Self {
+        Self { file, at: 0, end: 0, failed: None }
+    }
+
+    fn end(self) -> io::Result<File> {
+        match self.failed {
+            Some(why) => Err(why),
+            None => Ok(self.file),
+        }
+    }
+
+    fn note(&mut self, why: io::Error) {
+        self.failed.get_or_insert(why);
+    }
+}
+
+impl Write for Steady {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let mut count = bytes.len();
+        if self.failed.is_none() {
+            match self.file.write(bytes) {
+                Ok(written) => count = written,
+                Err(why) if why.kind() == io::ErrorKind::Interrupted => return Err(why),
+                Err(why) => self.note(why),
+            }
+        }
+        self.at = self.at.saturating_add(u64::try_from(count).unwrap_or(u64::MAX));
+        self.end = self.end.max(self.at);
+        Ok(count)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+impl Seek for Steady {
+    fn seek(&mut self, to: SeekFrom) -> io::Result<u64> {
+        let at = match to {
+            SeekFrom::Start(at) => Some(at),
+            SeekFrom::Current(by) => self.at.checked_add_signed(by),
+            SeekFrom::End(by) => self.end.checked_add_signed(by),
+        };
+        self.at = at.ok_or(io::ErrorKind::InvalidInput)?;
+        if self.failed.is_none()
+            && let Err(why) = self.file.seek(SeekFrom::Start(self.at))
+        {
+            self.note(why);
+        }
+        Ok(self.at)
+    }
 }
 
 /// The backups of a folder with the time in their name.

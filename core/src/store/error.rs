@@ -6,9 +6,13 @@ use std::path::{Path, PathBuf};
 use rusqlite::ffi;
 use serde::Serialize;
 
+use super::folder::Folder;
 use super::problem::{Problem, ProblemKind, Spot};
 use crate::entry::Broken;
 use crate::ident::{EntryId, StreamId};
+
+/// The system's number for storage that failed, the same on every Unix.
+const EIO: i32 = 5;
 
 /// Why a book could not be opened, written or read.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
@@ -143,6 +147,8 @@ pub enum Again {
     OpenElsewhere,
     /// The file is held by another program.
     Held,
+    /// The storage failed to read or write.
+    Storage,
 }
 
 impl Mend {
@@ -173,7 +179,7 @@ impl StoreError {
         Self::MendInput { why }
     }
 
-    pub(super) fn report(what: impl std::fmt::Display) -> Self {
+    pub(crate) fn report(what: impl std::fmt::Display) -> Self {
         Self::Report { what: what.to_string() }
     }
 
@@ -184,6 +190,7 @@ impl StoreError {
             io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {
                 Self::mend(Mend::NotWritable { path: path.to_owned() })
             }
+            _ if why.raw_os_error() == Some(EIO) => Self::TryAgain { why: Again::Storage },
             kind => Self::Report { what: kind.to_string() },
         }
     }
@@ -203,8 +210,6 @@ impl StoreError {
         };
         match code.code {
             ffi::ErrorCode::DiskFull => Self::FreeSpace,
-            // The log's index could not be made as long as needed.
-            _ if code.extended_code == ffi::SQLITE_IOERR_SHMSIZE => Self::FreeSpace,
             ffi::ErrorCode::DatabaseBusy
             | ffi::ErrorCode::DatabaseLocked
             | ffi::ErrorCode::FileLockingProtocolFailed => Self::TryAgain { why: Again::Held },
@@ -212,10 +217,20 @@ impl StoreError {
                 Self::damaged(why)
             }
             _ if code.extended_code == ffi::SQLITE_IOERR_SHORT_READ => Self::damaged(why),
+            // The database does not say why; the folder may.
+            ffi::ErrorCode::SystemIoFailure | ffi::ErrorCode::CannotOpen => Self::no_reason(folder),
             ffi::ErrorCode::ReadOnly | ffi::ErrorCode::PermissionDenied => {
                 Self::mend(Mend::NotWritable { path: folder.to_owned() })
             }
             _ => Self::report(code),
+        }
+    }
+
+    /// A failure for which the database gave no reason: no room in the folder, or else the storage.
+    pub(super) fn no_reason(folder: &Path) -> Self {
+        match Folder::new(folder).has_room() {
+            Ok(()) => Self::TryAgain { why: Again::Storage },
+            Err(why) => Self::io(&why, folder),
         }
     }
 

@@ -12,6 +12,8 @@ use crate::calendar::Moment;
 pub(super) const APPLICATION: i32 = 0x4C55_4742;
 
 const MAGIC: &[u8] = b"SQLite format 3\0";
+/// Bytes 18 and 19 of a file with which its log must be read.
+pub(super) const LOGGED: [u8; 2] = [2, 2];
 /// Stands in the stored text of the first table.
 const SIGN: &[u8] = b"-- lugbook book";
 
@@ -127,8 +129,7 @@ impl Folder {
         let magic = head.starts_with(MAGIC);
         let ours = number(68) == u32::try_from(APPLICATION).ok();
         let signed = head.windows(SIGN.len()).any(|window| window == SIGN);
-        // Bytes 18 and 19 say that the log must be read with the file.
-        let logged = head.get(18..20) == Some(&[2, 2]);
+        let logged = head.get(18..20) == Some(&LOGGED);
         Ok(match (magic && ours, ours || signed || (traces && !magic)) {
             (true, _) if logged => Found::Book { version: number(60).unwrap_or_default() },
             (_, true) => Found::Broken,
@@ -143,6 +144,16 @@ impl Folder {
             path.push(end);
             // Nothing was acknowledged from in there; making the next one tells if it is in the way.
             let _ = fs::remove_file(path);
+        }
+    }
+
+    /// Whether a small file can be made and written here.
+    pub(super) fn has_room(&self) -> io::Result<()> {
+        let path = self.path.join("book.room");
+        let made = File::create(&path).and_then(|mut file| io::Write::write_all(&mut file, &[0; 4096]));
+        match (made, fs::remove_file(&path)) {
+            (Err(why), _) => Err(why),
+            (Ok(()), removed) => removed,
         }
     }
 

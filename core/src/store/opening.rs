@@ -1,6 +1,7 @@
 //! Opening a book, or making one.
 
 use std::fs::{self, File};
+use std::io::Read;
 
 use rusqlite::Connection;
 use rusqlite::config::DbConfig;
@@ -8,7 +9,7 @@ use serde::Serialize;
 
 use super::Store;
 use super::error::{Mend, StoreError};
-use super::folder::{Folder, Found, Lock};
+use super::folder::{Folder, Found, LOGGED, Lock};
 use super::problem::{Missing, Problem, ProblemKind};
 use super::reading;
 use super::rescue::{self, Rescued};
@@ -74,7 +75,8 @@ pub(super) fn open(folder: Folder, opening: Opening) -> Result<(Store, Opened), 
             let (store, opened) = start(folder, sound, lock)?;
             Ok((store, Opened { created: true, ..opened }))
         }
-        Found::Book { .. } => match sound(&folder, opening.now) {
+        // A read that fails once looks like damage. So what is damaged is looked at twice.
+        Found::Book { .. } => match sound(&folder, opening.now).or_else(|_| sound(&folder, opening.now)) {
             Ok(sound) => start(folder, sound, lock),
             Err(StoreError::Restore { problem }) => rescued(folder, problem, opening, lock),
             Err(other) => Err(other),
@@ -119,6 +121,12 @@ pub(super) fn finish(folder: &Folder, conn: Connection) -> Result<(), StoreError
     let path = folder.unfinished();
     conn.query_row("PRAGMA journal_mode = WAL", [], |_| Ok(())).map_err(fault)?;
     conn.close().map_err(|(_, why)| fault(why))?;
+    // Where that could not be written, the mode stays another without an error.
+    let mut head = [0; 20];
+    File::open(&path).and_then(|mut file| file.read_exact(&mut head)).map_err(io)?;
+    if !head.ends_with(&LOGGED) {
+        return Err(StoreError::no_reason(folder.path()));
+    }
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt;

@@ -1,9 +1,9 @@
 //! Reading a book, whole or in part, with every digest verified.
 
+use std::collections::BTreeMap;
 use std::mem;
-use std::num::NonZero;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::sync::{Mutex, PoisonError};
+use std::sync::mpsc::{Receiver, TrySendError, sync_channel};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
 use rusqlite::Connection;
@@ -14,7 +14,9 @@ use super::problem::{Check, Problem, ProblemKind, Spot};
 use super::rows::{self, Part, Parts, Raw};
 use super::schema;
 use super::witness::Mark;
-use crate::entry::Entry;
+use crate::entry::{Entry, Head};
+use crate::ident::StreamId;
+use crate::logbook::Span;
 
 /// Rows that were read: the entries that hold, and what does not.
 #[derive(Default)]
@@ -23,47 +25,11 @@ pub(super) struct Read {
     pub(super) problems: Vec<Problem>,
 }
 
-/// From how many rows on they are opened on all cores.
-const MANY: usize = 2_000;
+/// How many rows are opened at a time. A book with fewer is opened on one core.
+const SHARE: usize = 1_000;
 
 /// Opens rows, keeping their order.
 pub(super) fn open(raw: Vec<Result<Raw, Problem>>, parts: &Parts) -> Read {
-    let cores = thread::available_parallelism().map_or(1, NonZero::get);
-    if raw.len() < MANY || cores == 1 {
-        return open_here(raw, parts);
-    }
-    // A few more shares than cores, so that a busy core does not hold up the others.
-    let share = raw.len().div_ceil(cores.saturating_mul(4));
-    let mut shares = Vec::new();
-    let mut rows = raw.into_iter();
-    loop {
-        let share: Vec<_> = rows.by_ref().take(share).collect();
-        if share.is_empty() {
-            break;
-        }
-        shares.push(Mutex::new((share, Read::default())));
-    }
-    let next = AtomicUsize::new(0);
-    thread::scope(|scope| {
-        for _ in 0..cores {
-            scope.spawn(|| {
-                while let Some(share) = shares.get(next.fetch_add(1, Ordering::Relaxed)) {
-                    let mut share = share.lock().unwrap_or_else(PoisonError::into_inner);
-                    share.1 = open_here(mem::take(&mut share.0), parts);
-                }
-            });
-        }
-    });
-    let mut all = Read::default();
-    for share in shares {
-        let (_, mut read) = share.into_inner().unwrap_or_else(PoisonError::into_inner);
-        all.entries.append(&mut read.entries);
-        all.problems.append(&mut read.problems);
-    }
-    all
-}
-
-fn open_here(raw: Vec<Result<Raw, Problem>>, parts: &Parts) -> Read {
     let mut read = Read { entries: Vec::with_capacity(raw.len()), problems: Vec::new() };
     for row in raw {
         match row.and_then(|row| row.open(parts)) {
@@ -74,6 +40,62 @@ fn open_here(raw: Vec<Result<Raw, Problem>>, parts: &Parts) -> Read {
     read
 }
 
+/// Reads every row and opens it, in the order they came in. While this thread
+/// takes rows out of the database the other cores open them; when they have
+/// enough to do, it opens some itself.
+fn open_all(conn: &Connection, parts: &Parts) -> rusqlite::Result<Read> {
+    let others = thread::available_parallelism().map_or(0, |cores| cores.get().saturating_sub(1));
+    let done = Mutex::new(Vec::new());
+    let finish = |at: usize, share: Vec<_>| {
+        let read = open(share, parts);
+        done.lock().unwrap_or_else(PoisonError::into_inner).push((at, read));
+    };
+    let work = |queue: Arc<Mutex<Receiver<(usize, Vec<_>)>>>| {
+        loop {
+            // The guard is let go before the share is opened.
+            let next = queue.lock().unwrap_or_else(PoisonError::into_inner).recv();
+            let Ok((at, share)) = next else { return };
+            finish(at, share);
+        }
+    };
+    let work = &work;
+    thread::scope(|scope| -> rusqlite::Result<()> {
+        let (give, queue) = sync_channel(others.saturating_mul(2));
+        let queue = Arc::new(Mutex::new(queue));
+        let (mut share, mut at) = (Vec::new(), 0_usize);
+        rows::each_after(conn, 0, |row| {
+            share.push(row);
+            if share.len() < SHARE {
+                return;
+            }
+            if at == 0 {
+                for _ in 0..others {
+                    let queue = Arc::clone(&queue);
+                    scope.spawn(move || work(queue));
+                }
+            }
+            let full = (at, mem::take(&mut share));
+            at = at.saturating_add(1);
+            if let Err(TrySendError::Full((at, share)) | TrySendError::Disconnected((at, share))) = give.try_send(full)
+            {
+                finish(at, share);
+            }
+        })?;
+        finish(at, share);
+        drop(give);
+        work(queue);
+        Ok(())
+    })?;
+    let mut shares = done.into_inner().unwrap_or_else(PoisonError::into_inner);
+    shares.sort_by_key(|(at, _)| *at);
+    let mut all = Read { entries: Vec::with_capacity(shares.len().saturating_mul(SHARE)), problems: Vec::new() };
+    for (_, mut read) in shares {
+        all.entries.append(&mut read.entries);
+        all.problems.append(&mut read.problems);
+    }
+    Ok(all)
+}
+
 /// All entries in the order they came in, with the chains of all streams verified.
 pub(super) fn whole(conn: &Connection) -> rusqlite::Result<Read> {
     // One transaction, so that heads and entries are of the same moment.
@@ -82,9 +104,8 @@ pub(super) fn whole(conn: &Connection) -> rusqlite::Result<Read> {
 }
 
 fn whole_in(transaction: &Connection) -> rusqlite::Result<Read> {
-    let raw = rows::after(transaction, 0)?;
-    let count = raw.len();
-    let mut read = open(raw, &rows::parts(transaction)?);
+    let mut read = open_all(transaction, &rows::parts(transaction)?)?;
+    let count = read.entries.len().saturating_add(read.problems.len());
     let mark = rows::mark(transaction)?;
     if usize::try_from(mark.arrived) != Ok(count) {
         let has = u64::try_from(count).unwrap_or(u64::MAX);
@@ -99,6 +120,50 @@ fn whole_in(transaction: &Connection) -> rusqlite::Result<Read> {
         }
     }
     Ok(read)
+}
+
+/// The entries that came in after the first `arrived`. They must follow `heads`,
+/// the ends that the streams had then, up to the ends they have now.
+pub(super) fn tail(conn: &Connection, arrived: u64, heads: &[Head]) -> rusqlite::Result<Read> {
+    let transaction = conn.unchecked_transaction()?;
+    let raw = rows::after(&transaction, arrived)?;
+    let parts = rows::parts_of(&transaction, &raw)?;
+    let mut read = open(raw, &parts);
+    let mut ends: BTreeMap<StreamId, Head> = heads.iter().map(|head| (head.stream, *head)).collect();
+    for entry in &read.entries {
+        let stream = entry.envelope().stream;
+        let end = ends.entry(stream).or_insert_with(|| Head::empty(stream));
+        match end.then(entry) {
+            Ok(next) => *end = next,
+            Err(_) => {
+                let number = entry.envelope().number;
+                read.problems.push(Problem { kind: ProblemKind::Chain, at: Spot::Entry { stream, number } });
+            }
+        }
+    }
+    for (stream, head) in rows::heads(&transaction)? {
+        if ends.get(&stream).copied().unwrap_or_else(|| Head::empty(stream)) != head {
+            read.problems.push(Problem { kind: ProblemKind::Head, at: Spot::Stream { stream } });
+        }
+    }
+    Ok(read)
+}
+
+/// The entries of some stretches, each of which must be there.
+pub(super) fn stretches(conn: &Connection, spans: &[Span]) -> rusqlite::Result<Read> {
+    let mut all = Read::default();
+    for span in spans {
+        let raw = rows::stretch(conn, span)?;
+        let parts = rows::parts_of(conn, &raw)?;
+        let mut read = open(raw, &parts);
+        all.problems.append(&mut read.problems);
+        if u64::try_from(read.entries.len()) != Ok(span.last.saturating_sub(span.first).saturating_add(1)) {
+            let kind = ProblemKind::Gap { first: span.first, last: span.last };
+            all.problems.push(Problem { kind, at: Spot::Stream { stream: span.stream } });
+        }
+        all.entries.append(&mut read.entries);
+    }
+    Ok(all)
 }
 
 /// Everything that goes into a backup, of one moment, or the first damage.

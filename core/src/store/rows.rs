@@ -9,6 +9,7 @@ use super::witness::Mark;
 use crate::calendar::Moment;
 use crate::entry::{Entry, Head, HybridTime, Personal};
 use crate::ident::{Digest, EntryId, StreamId};
+use crate::logbook::Span;
 
 /// One row as the database gives it.
 pub(super) struct Raw {
@@ -93,18 +94,28 @@ pub(super) fn kept(number: u64) -> i64 {
     i64::try_from(number).unwrap_or(i64::MAX)
 }
 
-/// Every row that came in after the first `after`, in the order they came in.
-/// A row that can't even be read is a problem in its place.
-pub(super) fn after(conn: &Connection, after: u64) -> rusqlite::Result<Vec<Result<Raw, Problem>>> {
+/// Gives each row that came in after the first `after` to `take`, in the order
+/// they came in. A row that can't even be read is a problem in its place.
+pub(super) fn each_after(
+    conn: &Connection,
+    after: u64,
+    mut take: impl FnMut(Result<Raw, Problem>),
+) -> rusqlite::Result<()> {
     let mut stmt = conn.prepare_cached(&format!("SELECT {COLUMNS} FROM entry WHERE arrived > ?1 ORDER BY arrived"))?;
     let mut rows = stmt.query([kept(after)])?;
-    let mut out = Vec::new();
     while let Some(row) = rows.next()? {
-        out.push(Raw::of(row).map_err(|_| Problem {
+        take(Raw::of(row).map_err(|_| Problem {
             kind: ProblemKind::Row,
             at: Spot::Row { arrived: row.get(0).map(count).unwrap_or_default() },
         }));
     }
+    Ok(())
+}
+
+/// The rows that came in after the first `after`.
+pub(super) fn after(conn: &Connection, after: u64) -> rusqlite::Result<Vec<Result<Raw, Problem>>> {
+    let mut out = Vec::new();
+    each_after(conn, after, |row| out.push(row))?;
     Ok(out)
 }
 
@@ -115,6 +126,26 @@ pub(super) fn later(conn: &Connection, time: HybridTime, stream: StreamId, numbe
     ))?;
     let rows = stmt.query_map(params![time.wall.unix_ms(), time.count, stream.as_bytes(), kept(number)], Raw::of)?;
     rows.collect()
+}
+
+/// The rows of a stretch of a stream, by number.
+pub(super) fn stretch(conn: &Connection, span: &Span) -> rusqlite::Result<Vec<Result<Raw, Problem>>> {
+    let mut stmt = conn.prepare_cached(&format!(
+        "SELECT {COLUMNS} FROM entry WHERE stream = ?1 AND number BETWEEN ?2 AND ?3 ORDER BY number"
+    ))?;
+    let rows = stmt.query_map(params![span.stream.as_bytes(), kept(span.first), kept(span.last)], Raw::of)?;
+    rows.map(|row| row.map(Ok)).collect()
+}
+
+/// The personal parts of some rows.
+pub(super) fn parts_of(conn: &Connection, rows: &[Result<Raw, Problem>]) -> rusqlite::Result<Parts> {
+    let mut parts = Parts::new();
+    for row in rows.iter().flatten() {
+        if let Ok(id) = EntryId::from_bytes(&row.id) {
+            parts.extend(part(conn, id)?);
+        }
+    }
+    Ok(parts)
 }
 
 /// The row with this id.

@@ -18,6 +18,7 @@ book-stream-in-use = The new stream { $stream } is in the book already. Nothing 
 book-free-space = No space is left. Every saved entry is safe; this one was not saved. Free some space and save it again.
 book-open-elsewhere = Another program has this book open. Close it there, then try again.
 book-held = Another program is holding this book's file. Try again in a moment.
+book-storage = The storage failed to read or write. Every saved entry is safe. Try again; if it fails again, back up to another place.
 book-damaged = The book is damaged: { $problem }. Saved entries stay as they are and nothing more is written. Open the book again to bring back what holds.
 book-unforeseen = Something unforeseen happened ({ $what }). Saved entries are safe. Report this.
 

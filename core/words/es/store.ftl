@@ -18,6 +18,7 @@ book-stream-in-use = La secuencia nueva { $stream } ya está en el libro. No se 
 book-free-space = No queda espacio. Todas las anotaciones guardadas están a salvo; esta no se guardó. Libere espacio y guárdela otra vez.
 book-open-elsewhere = Otro programa tiene abierto este libro. Ciérrelo ahí e intente otra vez.
 book-held = Otro programa está usando el archivo de este libro. Intente otra vez en un momento.
+book-storage = El almacenamiento falló al leer o escribir. Todas las anotaciones guardadas están a salvo. Intente otra vez; si vuelve a fallar, haga un respaldo en otro lugar.
 book-damaged = El libro está dañado: { $problem }. Las anotaciones guardadas quedan como están y no se escribe nada más. Abra otra vez el libro para recuperar lo que se sostiene.
 book-unforeseen = Pasó algo imprevisto ({ $what }). Las anotaciones guardadas están a salvo. Repórtelo.
 

@@ -6,10 +6,11 @@ use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
-use lugbook::store::{Again, Mend, StoreError};
+use lugbook::store::{Again, Mend, Snapshot, StoreError};
 use tempfile::tempdir;
 
 use super::{at, book, draft, id, open, open_as, skip};
+use crate::kill::Chance;
 
 /// Runs one of the ignored tests below in a program of its own.
 fn child(test: &str, folder: &Path) -> Command {
@@ -32,23 +33,34 @@ fn said(child: &mut Child) -> impl Iterator<Item = u64> + use<> {
 #[test]
 #[ignore = "the child of the kill test"]
 fn child_saves_until_killed() {
-    let (store, opened) = open(&child_folder()).unwrap();
+    let folder = child_folder();
+    let (mut store, opened) = open(&folder).unwrap();
     println!("open");
-    for number in opened.mark.arrived + 1.. {
-        let amount = 1 + number % 3;
-        if number % 7 == 0 {
-            store.append((number..number + amount).map(draft).collect(), at(1)).unwrap();
-        } else {
-            store.append(vec![draft(number)], at(1)).unwrap();
-        }
+    let mut chance = Chance(opened.mark.arrived ^ u64::from(std::process::id()));
+    let mut number = opened.mark.arrived;
+    loop {
+        let amount = if chance.below(4) == 0 { 1 + chance.below(6) } else { 1 };
+        store.append((number + 1..=number + amount).map(draft).collect(), at(1)).unwrap();
+        number += amount;
         println!("saved {number}");
-        if number % 50 == 0 {
-            store.check().unwrap();
+        match chance.below(40) {
+            0 => drop(store.check().unwrap()),
+            1 => drop(store.back_up(&folder, &[], at(i64::try_from(number).unwrap())).unwrap()),
+            2 => drop(store.entries().unwrap()),
+            3 => {
+                let mark = store.mark().unwrap();
+                assert!(store.keep_snapshot("child", 1, Snapshot { mark, bytes: vec![7; 9_000] }).unwrap());
+            }
+            4 => {
+                store.close().unwrap();
+                store = open(&folder).unwrap().0;
+            }
+            _ => {}
         }
     }
 }
 
-/// How many times to kill: 30, or what `LUGBOOK_KILLS` says.
+/// How many times to kill: 30, or what `LUGBOOK_KILLS` says; `tests/long` asks for many.
 fn kills() -> u64 {
     std::env::var("LUGBOOK_KILLS").ok().and_then(|text| text.parse().ok()).unwrap_or(30)
 }
@@ -56,7 +68,8 @@ fn kills() -> u64 {
 #[test]
 fn a_killed_program_loses_and_doubles_nothing_it_acknowledged() {
     let dir = tempdir().unwrap();
-    let (mut last, mut kept) = (0, 0);
+    let (mut last, mut kept, mut busy) = (0, 0, 0);
+    let mut chance = Chance(std::env::var("LUGBOOK_KILL_SEED").ok().and_then(|text| text.parse().ok()).unwrap_or(7));
     for round in 0..kills() {
         // A book does not grow without end over a long run.
         if kept > 3_000 {
@@ -64,15 +77,19 @@ fn a_killed_program_loses_and_doubles_nothing_it_acknowledged() {
             last = 0;
         }
         let mut running = child("child_saves_until_killed", dir.path()).stdout(Stdio::piped()).spawn().unwrap();
-        let wait = Duration::from_micros(20_000 + round * 7_919 % 60_000);
         let mut numbers = said(&mut running);
-        std::thread::scope(|scope| {
-            let reader = scope.spawn(move || numbers.by_ref().last());
-            std::thread::sleep(wait);
-            running.kill().unwrap();
-            running.wait().unwrap();
-            last = reader.join().unwrap().unwrap_or(last);
-        });
+        // After so many were saved, whatever time that takes, and a little more; or while it starts.
+        if chance.below(5) > 0 {
+            let many = 1 + usize::try_from(chance.below(30)).unwrap();
+            last = numbers.by_ref().take(many).last().expect("it saves");
+            std::thread::sleep(Duration::from_micros(chance.below(4_000)));
+        } else {
+            std::thread::sleep(Duration::from_micros(chance.below(60_000)));
+        }
+        running.kill().unwrap();
+        running.wait().unwrap();
+        last = numbers.last().unwrap_or(last);
+        busy += u64::from(dir.path().join("book.db-wal").exists());
         let (store, opened) = open_as(dir.path(), 1).unwrap();
         assert_eq!(opened.rescued, None, "round {round}");
         let ids: Vec<_> = store.entries().unwrap().iter().map(lugbook::entry::Entry::id).collect();
@@ -82,6 +99,7 @@ fn a_killed_program_loses_and_doubles_nothing_it_acknowledged() {
         assert!(store.check().unwrap().ok(), "round {round}");
         store.close().unwrap();
     }
+    println!("{} kills, {busy} of them with the book open", kills());
     assert!(kept > 0 && last > 0);
 }
 

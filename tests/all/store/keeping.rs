@@ -320,3 +320,23 @@ END",
     let broken = |number| Problem { kind: ProblemKind::Chain, at: Spot::Entry { stream: stream(1), number } };
     assert_eq!(damaged.check().unwrap().problems, [broken(3), broken(4)]);
 }
+
+#[test]
+fn every_table_is_strict_and_the_file_says_whose_it_is() {
+    let dir = tempdir().unwrap();
+    book(dir.path(), 1);
+    let conn = Connection::open(dir.path().join("book.db")).unwrap();
+    let number = |pragma: &str| conn.query_row(&format!("PRAGMA {pragma}"), [], |row| row.get::<_, i64>(0)).unwrap();
+    assert_eq!(number("application_id"), i64::from(u32::from_be_bytes(*b"LUGB")));
+    assert_eq!(number("user_version"), i64::from(lugbook::store::VERSION));
+    let mode: String = conn.query_row("PRAGMA journal_mode", [], |row| row.get(0)).unwrap();
+    assert_eq!(mode, "wal");
+    let mut stmt = conn
+        .prepare("SELECT name, strict FROM pragma_table_list WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+        .unwrap();
+    let tables: Vec<(String, bool)> =
+        stmt.query_map([], |row| Ok((row.get(0)?, row.get(1)?))).unwrap().collect::<Result<_, _>>().unwrap();
+    assert!(tables.len() >= 6 && tables.iter().all(|(_, strict)| *strict), "{tables:?}");
+    // The database that is built in; an older one is refused at opening.
+    assert!(rusqlite::version_number() >= 3_051_003, "{}", rusqlite::version());
+}
