@@ -51,7 +51,7 @@ macro_rules! rooms {
     ($language:literal) => {
         files! { $language:
             "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "lifting" "limits"
-            "photos" "procedures" "report" "rotation" "sidewall" "store" "units" "wear"
+            "photos" "procedures" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
         }
     };
 }

@@ -232,6 +232,41 @@ fn rooms_that_reason_hold_no_sentence() {
     }
 }
 
+/// Texts of a program that a person would read: three words of small letters or more, outside of help,
+/// names of errors that nobody is told, lines to type and SQL.
+fn spoken(source: &str) -> Vec<String> {
+    let code = source.split("#[cfg(test)]").next().unwrap_or_default();
+    let code: Vec<_> = code.split("after_help = ").collect();
+    // Behind `after_help` stands one text of clap's, in English like all help.
+    let mut texts: Vec<String> = split(code[0]).1;
+    texts.extend(code[1..].iter().flat_map(|rest| split(rest).1.into_iter().skip(1)));
+    let small = |text: &str| {
+        text.split(' ').filter(|word| word.len() > 1 && word.chars().all(|c| c.is_ascii_lowercase())).count()
+    };
+    texts.retain(|text| small(text) >= 3 && !text.starts_with("lugbook ") && !text.contains("  lugbook "));
+    texts.retain(|text| {
+        !["SELECT", "INSERT", "UPDATE", "DELETE", "CREATE", "PRAGMA"].iter().any(|sql| text.contains(sql))
+    });
+    texts
+}
+
+#[test]
+fn only_words_holds_what_a_person_reads() {
+    assert_eq!(spoken("#[command(after_help = \"a b that is help\")] say(\"there is no book\")"), ["there is no book"]);
+    let mut found = Vec::new();
+    for folder in ["core/src/report", "core/src/engine", "core/src/words", "core/src/exchange", "bindings"] {
+        let folder = root().join(folder);
+        for file in folder.is_dir().then(|| sources(&folder)).into_iter().flatten() {
+            let source = std::fs::read_to_string(&file).expect("a source file");
+            // The help and what it is made of.
+            let help = ["usage.rs", "verbs.rs"].iter().any(|name| file.ends_with(name));
+            let texts = spoken(&source).into_iter().filter(|text| !help || text.contains('{') && !text.contains('\n'));
+            found.extend(texts.map(|text| format!("{}: {text}", file.display())));
+        }
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
+
 #[test]
 fn the_core_reads_nothing_from_outside_its_folder() {
     let core = root().join("core");

@@ -27,6 +27,7 @@ mod report;
 mod rotation;
 mod sidewall;
 mod skipped;
+mod spanish;
 mod standards;
 mod store;
 mod torque;

@@ -27,7 +27,7 @@ fn card_of(logbook: &Logbook, speech: Speech) -> String {
 }
 
 /// The text a person reads: tags, style and pictures left out.
-fn text(html: &str) -> String {
+pub fn text(html: &str) -> String {
     let body = html.split("<body>").nth(1).expect("a body");
     let mut out = String::new();
     let mut rest = body;
@@ -49,6 +49,12 @@ fn text(html: &str) -> String {
 #[test]
 fn a_whole_visit_reads_as_it_was() {
     insta::assert_snapshot!(text(&card_of(&whole(), Speech::default())));
+}
+
+#[test]
+fn a_whole_visit_reads_as_it_was_in_spanish() {
+    let speech = Speech { lang: Lang::Es, units: Units::Metric, ..Speech::default() };
+    insta::assert_snapshot!(text(&card_of(&whole(), speech)));
 }
 
 #[test]

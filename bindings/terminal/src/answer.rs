@@ -8,6 +8,7 @@ use serde::Serialize;
 use serde_json::{Value, json};
 
 use crate::next;
+use crate::tongue::say;
 
 /// The width that plain lines keep: 80 columns less the demo's indent.
 const WIDTH: usize = 76;
@@ -27,7 +28,7 @@ impl Answer {
     pub fn new(data: &impl Serialize, page: Page) -> Result<Self, Trouble> {
         let data = serde_json::to_value(data).map_err(|why| Trouble {
             kind: TroubleKind::Report,
-            sentence: format!("The answer can't be written as JSON: {why}."),
+            sentence: say("not-json", &[("why", why.to_string().into())]),
             at: None,
         })?;
         Ok(Self { data, lines: page.0, exit: 0, trouble: None })
@@ -44,7 +45,7 @@ impl Answer {
         }
         match &change.next {
             Some(next) => next::print(next, &mut page),
-            None => page.line(next::NO_JOB),
+            None => page.line(&next::no_job()),
         }
         let mut answer = Self::new(change, page)?;
         if let (Some(next), Some(object)) = (&change.next, answer.data.as_object_mut()) {
@@ -107,7 +108,7 @@ pub fn print(text: &str) -> Option<ExitCode> {
         // The reader has seen enough, as `head` does.
         Err(why) if why.kind() == io::ErrorKind::BrokenPipe => Some(ExitCode::SUCCESS),
         Err(why) => {
-            let _ = writeln!(io::stderr(), "The answer can't be written out: {why}.");
+            let _ = writeln!(io::stderr(), "{}", say("not-written-out", &[("why", why.to_string().into())]));
             Some(ExitCode::from(4))
         }
     }

@@ -1,6 +1,6 @@
 //! `lugbook demo`: an invented visit, played by the program itself.
 //!
-//! The visit stands in `demo/visit.txt`, one command a line. Each is run as a
+//! The visit stands in `demo/visit.txt`, one command a line, and in a file beside it in each other language. Each is run as a
 //! process of its own, as a person would type it; one is killed while its photo
 //! is being written, to show that the book stands that.
 
@@ -11,20 +11,19 @@ use std::path::{Path, PathBuf};
 
 use clap::Args;
 use lugbook::engine::{Host, SystemHost, Trouble};
+use lugbook::words::Lang;
 
 use crate::answer::{self, Answer, Page};
 use crate::options::{Options, mend, named};
+use crate::tongue::say;
 
-/// The visit.
-const VISIT: &str = include_str!("../demo/visit.txt");
-
-const INTRODUCTION: &str = "\
-An invented visit: Wren Tolliver, a mobile tech, rotates the tires of a light
-truck in an orchard yard, with one jack, four stands and an electric gun.
-Each line that begins with \"lugbook\" was run as a command of its own, with
-LUGBOOK_BOOK naming the book. To type them yourself on a new book, from this
-folder:  export LUGBOOK_BOOK=another-folder
-";
+/// The visit, told in a language: the same commands, with the words of the people in it.
+fn visit(lang: Lang) -> &'static str {
+    match lang {
+        Lang::En => include_str!("../demo/visit.txt"),
+        Lang::Es => include_str!("../demo/visit-es.txt"),
+    }
+}
 
 /// Where the demo goes.
 #[derive(Debug, Args)]
@@ -46,8 +45,11 @@ impl Demo {
         let card = folder.join("card.html");
         let calibrated = SystemHost::default().now().day().plus_days(-240);
         let mut played = Vec::new();
-        show(options, INTRODUCTION);
-        for line in VISIT.lines() {
+        for line in textwrap::wrap(&say("demo-introduction", &[]), 78) {
+            show(options, &format!("{line}\n"));
+        }
+        show(options, &format!("{}  export LUGBOOK_BOOK=another-folder\n", say("demo-type-them", &[])));
+        for line in visit(options.lang).lines() {
             let line = line
                 .replace("{pictures}", &quoted(&folder.join("pictures")))
                 .replace("{card}", &quoted(&card))
@@ -69,13 +71,13 @@ impl Demo {
         let (book, card) = (folder.join("book"), card.display().to_string());
         let mut page = Page::default();
         page.gap();
-        page.push(&format!("The card: {card}"));
-        page.push(&format!("The book: {}", book.display()));
-        page.line("Open the card in a browser. Then try:");
+        page.push(&format!("{} {card}", say("demo-card", &[])));
+        page.push(&format!("{} {}", say("demo-book", &[]), book.display()));
+        page.line(&say("demo-try", &[]));
         let next = format!("  LUGBOOK_BOOK={} lugbook", quoted(&book));
         page.push(&format!("{next} job log"));
         page.push(&format!("{next} book"));
-        page.push(&format!("{next} job open 'Orchard truck' \\"));
+        page.push(&format!("{next} job open '{}' \\", say("demo-truck", &[])));
         page.push("    rotation-on-a-lift air");
         Answer::new(&serde_json::json!({"card": card, "book": book.display().to_string(), "played": played}), page)
     }
@@ -95,13 +97,13 @@ fn empty(folder: &Path) -> Result<PathBuf, Trouble> {
     match std::fs::read_dir(folder) {
         Ok(mut entries) => match entries.next() {
             None => Ok(folder.to_owned()),
-            Some(_) => Err(mend(format!("{name} is not empty: name an empty folder, or one to make."))),
+            Some(_) => Err(mend(say("folder-not-empty", &[("name", name.into())]))),
         },
         Err(why) if why.kind() == std::io::ErrorKind::NotFound => match std::fs::create_dir_all(folder) {
             Ok(()) => Ok(folder.to_owned()),
-            Err(why) => Err(play::disk(&format!("{name} can't be made"), &why)),
+            Err(why) => Err(play::disk("made", &name, &why)),
         },
-        Err(_) => Err(mend(format!("{name} is no folder that can be used: name an empty one, or one to make."))),
+        Err(_) => Err(mend(say("no-folder", &[("name", name.into())]))),
     }
 }
 

@@ -5,6 +5,7 @@
 //! | `options` | what every command takes: book, person, time, language, units |
 //! | `usage` | help by groups, and what was typed wrong in one sentence |
 //! | `verbs` | the commands, one file a subject |
+//! | `tongue` | the terminal's own sentences, in the language of the run |
 //! | `next` | the one next thing to do, and the line to type for it |
 //! | `answer` | JSON or plain lines, failures and exit codes |
 //! | `demo` | the visit that `lugbook demo` plays |
@@ -15,18 +16,26 @@ mod answer;
 mod demo;
 mod next;
 mod options;
+mod tongue;
 mod usage;
 mod verbs;
 
 use std::process::ExitCode;
 
+use lugbook::words::Speech;
+
 fn main() -> ExitCode {
     let typed: Vec<_> = std::env::args_os().collect();
     let json = typed.iter().any(|word| word == "--json");
+    let lang = tongue::asked(&typed);
     let line = match usage::read(typed) {
         Ok(line) => line,
-        Err(stop) => return stop.show(json),
+        Err(stop) => {
+            tongue::speak(Speech { lang, ..Speech::default() });
+            return stop.show(json);
+        }
     };
+    tongue::speak(line.options.speech());
     match verbs::run(line.verb, &line.options) {
         Ok(answer) => answer.show(line.options.json),
         Err(trouble) => answer::fail(&trouble, line.options.json),

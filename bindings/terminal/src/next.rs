@@ -4,9 +4,12 @@ use lugbook::engine::NextView;
 use serde_json::{Value, json};
 
 use crate::answer::Page;
+use crate::tongue::say;
 
 /// What to do when no job is open.
-pub const NO_JOB: &str = "No job is open. Open one with “lugbook job open VEHICLE PROCEDURE”, or see “lugbook book”.";
+pub fn no_job() -> String {
+    say("no-job", &[])
+}
 
 /// The next thing to do as data, with the line to type.
 pub fn data(next: &NextView) -> Value {
@@ -20,8 +23,8 @@ pub fn data(next: &NextView) -> Value {
 /// The same keys when there is no job in the bay.
 pub fn nothing() -> Value {
     json!({
-        "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": NO_JOB,
-        "spoken": NO_JOB, "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
+        "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": no_job(),
+        "spoken": no_job(), "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
         "van": null, "coming": false, "may_skip": false,
         "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
@@ -33,7 +36,7 @@ pub fn print(next: &NextView, page: &mut Page) {
     for caution in &next.caution {
         page.indented(&format!("{}  ", caution.signal.to_uppercase()), &caution.sentence);
     }
-    page.indented(&format!("Next  {place}"), &next.sentence);
+    page.indented(&format!("{}  {place}", say("next", &[])), &next.sentence);
     if let Some(turn) = &next.turn {
         page.indented("  ", &turn.detail);
     }
@@ -42,14 +45,14 @@ pub fn print(next: &NextView, page: &mut Page) {
     }
     if !next.gate.is_empty() {
         for wait in &next.gate {
-            page.indented("  held: ", wait);
+            page.indented(&format!("  {} ", say("holds", &[])), wait);
         }
     }
     if let Some(nuts) = &next.nuts {
         let order = nuts.order.iter().map(u8::to_string).collect::<Vec<_>>().join(" ");
-        page.indented("  order: ", &order);
+        page.indented(&format!("  {} ", say("order", &[])), &order);
         if let Some(target) = &nuts.target {
-            page.indented("  wrench: ", &target.text);
+            page.indented(&format!("  {} ", say("wrench", &[])), &target.text);
         }
     }
     if !next.choices.is_empty() {
@@ -57,17 +60,25 @@ pub fn print(next: &NextView, page: &mut Page) {
         page.table(&rows);
     }
     if let Some(line) = line(next) {
-        page.push(&format!("Type  {line}"));
+        page.push(&format!("{}  {line}", say("type", &[])));
     }
     if next.asks.as_deref() == Some("drive") {
-        page.push("  or  lugbook hub RL shaft");
+        page.push(&format!("  {}  lugbook hub RL shaft", say("or", &[])));
     }
     if next.may_skip {
-        page.push("  or  lugbook skip \"REASON\"");
+        page.push(&format!("  {}  lugbook skip \"{}\"", say("or", &[]), say("sample-reason", &[])));
     }
-    let hands = &next.hands;
     page.gap();
-    page.line(&format!("Job {}, {}: {} of {} steps done. Hands: {hands}.", next.job, next.vehicle, next.done, next.of));
+    page.line(&say(
+        "job-stands",
+        &[
+            ("job", next.job.to_string().into()),
+            ("vehicle", next.vehicle.as_str().into()),
+            ("done", next.done.to_string().into()),
+            ("of", next.of.to_string().into()),
+            ("hands", next.hands.as_str().into()),
+        ],
+    ));
 }
 
 /// The line to type for the next thing to do: a command and one value.
@@ -81,32 +92,32 @@ pub fn line(next: &NextView) -> Option<String> {
     let coming = if next.coming { " --coming" } else { "" };
     Some(match asks {
         "seen" | "rocked" => "lugbook seen".to_owned(),
-        "choice" => format!("lugbook choose {}", next.choices.first().map_or("CHOICE", |(code, _)| code.as_str())),
+        "choice" => format!("lugbook choose {}", next.choices.first().map_or("", |(code, _)| code.as_str())),
         "count" => "lugbook count 0".to_owned(),
         "studs" => "lugbook count 6".to_owned(),
         "damage" => "lugbook damage none".to_owned(),
         "approval" => "lugbook approve".to_owned(),
         "odometer" => "lugbook odometer \"48210 mi\"".to_owned(),
-        "placard" => "lugbook shelf placard \"35 psi\" \"35 psi\" --source \"door label\"".to_owned(),
-        "torque" => "lugbook shelf torque \"125..150 N.m\" --source \"MANUAL, PAGE\"".to_owned(),
-        "drive" => "lugbook shelf drive rear --source \"MANUAL, PAGE\"".to_owned(),
-        "sidewall-photo" => format!("lugbook photo sidewall FILE {at}"),
+        "placard" => format!("lugbook shelf placard \"35 psi\" \"35 psi\" --source \"{}\"", say("sample-label", &[])),
+        "torque" => format!("lugbook shelf torque \"125..150 N.m\" --source \"{}\"", say("sample-page", &[])),
+        "drive" => format!("lugbook shelf drive rear --source \"{}\"", say("sample-page", &[])),
+        "sidewall-photo" => format!("lugbook photo sidewall {} {at}", say("sample-file", &[])),
         "sidewall" => format!("lugbook wall {at} \"225/45R17 91W\"{coming}"),
         "mark" => format!("lugbook chalk {at}{coming}"),
         "tread" => format!("lugbook tread {at} \"7 6 7 /32\"{coming}"),
         "set" => "lugbook set stored".to_owned(),
-        "stored" => "lugbook store \"RACK\"".to_owned(),
+        "stored" => format!("lugbook store \"{}\"", say("sample-rack", &[])),
         "plan" => "lugbook plan choose 1".to_owned(),
         "wheels" => "lugbook wheels RL RR".to_owned(),
         "spare" => format!("lugbook spare {at} \"T125/70D16 96M\" --limit \"50 mph\""),
-        "flat-photo" => "lugbook photo damage FILE".to_owned(),
+        "flat-photo" => format!("lugbook photo damage {}", say("sample-file", &[])),
         "cracked" => format!("lugbook crack {at}"),
         "raised-clear" => "lugbook raise clear".to_owned(),
         "raised-full" => "lugbook raise full".to_owned(),
         "held" => "lugbook held".to_owned(),
         "wheel-off" => format!("lugbook off {at}"),
         "looks" => format!("lugbook look {at} sound"),
-        "mark-read" => format!("lugbook hang {at} MARK"),
+        "mark-read" => format!("lugbook hang {at} {}", say("sample-mark", &[])),
         "started" => format!("lugbook start {}", nut()),
         "snug" => format!("lugbook snug {}", nut()),
         "all-clear" => "lugbook clear-under".to_owned(),

@@ -8,6 +8,7 @@ use lugbook::engine::{Change, Command, Engine, Host, SystemHost, Trouble, Troubl
 use lugbook::vehicle::Letters;
 use lugbook::words::{DecimalMark, Lang, Speech, Units};
 
+use crate::tongue::say;
 use crate::verbs::codes::code;
 use crate::verbs::procedures;
 
@@ -74,21 +75,18 @@ impl Options {
         }
         let data = std::env::var_os("XDG_DATA_HOME").map(PathBuf::from).filter(|path| path.is_absolute());
         let home = || std::env::var_os("HOME").map(|home| Path::new(&home).join(".local/share"));
-        data.or_else(home)
-            .map(|data| data.join("lugbook"))
-            .ok_or_else(|| mend("There is no home folder to keep the book in: name one with --book DIR."))
+        data.or_else(home).map(|data| data.join("lugbook")).ok_or_else(|| mend(say("no-home", &[])))
     }
 
     /// The clock, or the time that was given.
     fn host(&self) -> Result<SystemHost, Trouble> {
         let Some(text) = &self.time else { return Ok(SystemHost::default()) };
-        let at: Moment = text.parse().map_err(|_| {
-            mend(format!("“{}” is no time: write it as 2026-11-24T09:15:00Z.", shorten(text))).at_word("--at")
-        })?;
+        let at: Moment =
+            text.parse().map_err(|_| mend(say("no-time", &[("given", shorten(text).into())])).at_word("--at"))?;
         // A clock that runs a little ahead on another device is forgiven; a wrong year is not.
         let latest = SystemHost::default().now().unix_ms().saturating_add(5 * 60 * 1000);
         if at.unix_ms() > latest {
-            return Err(mend(format!("{at} has not come yet: --at takes a time that is past.")).at_word("--at"));
+            return Err(mend(say("time-to-come", &[("at", at.to_string().into())])).at_word("--at"));
         }
         Ok(SystemHost { at: Some(at) })
     }
@@ -99,7 +97,7 @@ impl Options {
         let host = self.host()?;
         if absent == Absent::Refuse && !folder.join("book.db").exists() && (!folder.exists() || folder.is_dir()) {
             let name = named(&folder);
-            return Err(mend(format!("There is no book in {name}: begin one with “lugbook person add NAME”.")));
+            return Err(mend(say("no-book", &[("name", name.into())])));
         }
         let mut engine = Engine::open(&folder, Box::new(host), self.speech())?;
         if let Some(told) = engine.told_at_opening(self.speech()) {

@@ -9,6 +9,7 @@ use clap::{CommandFactory, FromArgMatches, Parser};
 
 use crate::answer;
 use crate::options::{Options, mend, shorten};
+use crate::tongue::say;
 use crate::verbs::{GROUPS, Verb};
 
 /// A logbook and planner for wheel service: rotations, tread, tightening.
@@ -111,39 +112,39 @@ impl Stop {
         let command = self.command();
         let given = self.word(ContextKind::InvalidValue).unwrap_or_default();
         let arg = self.word(ContextKind::InvalidArg).unwrap_or_default();
-        let help = format!("see “{command} --help”");
+        let told = |id: &str, more: &[(&str, &str)]| {
+            let own = [("command", command.as_str()), ("given", given.as_str()), ("arg", arg.as_str())];
+            let args: Vec<_> = own.iter().chain(more).map(|(name, text)| (*name, (*text).into())).collect();
+            say(&format!("line-{id}"), &args)
+        };
         match self.0.kind() {
             ErrorKind::InvalidSubcommand => {
                 let word = self.word(ContextKind::InvalidSubcommand).unwrap_or_default();
                 match self.word(ContextKind::SuggestedSubcommand) {
-                    Some(near) => format!("There is no command “{word}”: did you mean {near}, or {help}?"),
-                    None => format!("There is no command “{word}”: {help}."),
+                    Some(near) => told("no-command-near", &[("word", &word), ("near", &near)]),
+                    None => told("no-command", &[("word", &word)]),
                 }
             }
-            ErrorKind::UnknownArgument => format!("“{arg}” does not belong here: {help}."),
-            ErrorKind::InvalidValue if given.is_empty() => format!("{arg} needs a value: {help}."),
+            ErrorKind::UnknownArgument => told("out-of-place", &[]),
+            ErrorKind::InvalidValue if given.is_empty() => told("no-value", &[]),
             ErrorKind::InvalidValue => match self.word(ContextKind::ValidValue) {
-                Some(good) => format!("“{given}” will not do for {arg}: give one of {good}."),
-                None => format!("“{given}” will not do for {arg}: {help}."),
+                Some(good) => told("one-of", &[("good", &good)]),
+                None => told("bad-value", &[]),
             },
-            ErrorKind::ValueValidation => format!("“{given}” will not do for {arg}: {help}."),
-            ErrorKind::MissingRequiredArgument => format!("{command} needs {arg}: {help}."),
+            ErrorKind::ValueValidation => told("bad-value", &[]),
+            ErrorKind::MissingRequiredArgument => told("missing", &[]),
             ErrorKind::MissingSubcommand | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => {
-                format!("{command} needs to know what to do: {help}.")
+                told("what-to-do", &[])
             }
             ErrorKind::ArgumentConflict => {
                 let other = self.word(ContextKind::PriorArg).unwrap_or_default();
-                if other.is_empty() || other == arg {
-                    format!("{arg} can be given once only: {help}.")
-                } else {
-                    format!("{arg} and {other} do not go together: {help}.")
-                }
+                if other.is_empty() || other == arg { told("once", &[]) } else { told("apart", &[("other", &other)]) }
             }
             ErrorKind::TooManyValues | ErrorKind::TooFewValues | ErrorKind::WrongNumberOfValues => {
-                format!("{arg} has too few or too many values: {help}.")
+                told("number-of-values", &[])
             }
-            ErrorKind::InvalidUtf8 => "What was typed is not text in UTF-8.".to_owned(),
-            _ => format!("That was not understood: {help}."),
+            ErrorKind::InvalidUtf8 => told("not-text", &[]),
+            _ => told("not-understood", &[]),
         }
     }
 }

@@ -20,6 +20,7 @@ mod tools;
 mod vehicles;
 mod wheels;
 
+pub use book::cannot;
 use clap::Subcommand;
 use lugbook::engine::{Command, Trouble};
 use lugbook::entry::{Arm, Pass};

@@ -1,6 +1,6 @@
 //! One plain sentence for each fact, as it stands in a log and on the card.
 
-use super::{Worded, Words};
+use super::{DecimalMark, Worded, Words};
 use crate::calendar::Day;
 use crate::entry::{
     Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, TireLooks,
@@ -245,7 +245,8 @@ impl Words {
                     (_, true) => "fact-approved",
                     (_, false) => "fact-declined",
                 };
-                self.text(id, &[("what", bare(what).into()), ("how", self.signature(signature).into())])
+                let what = self.or_code("approved", bare(what));
+                self.text(id, &[("what", what.into()), ("how", self.signature(signature).into())])
             }
             Fact::RecheckTold { after, .. } => {
                 let after = self.and_list(after.iter().map(|distance| self.reading(distance)));
@@ -411,8 +412,10 @@ impl Words {
         let Some(first) = places.iter().flatten().next() else { return String::new() };
         let one_unit = places.iter().flatten().all(|depth| depth.unit() == first.unit());
         let join = |each: &dyn Fn(&Depth) -> String| {
-            let places: Vec<String> = places.iter().map(|grooves| self.list(grooves.iter().map(each))).collect();
-            places.join("; ")
+            // A comma that marks decimals can't set numbers apart as well.
+            let apart = if self.speech().decimal == DecimalMark::Comma { " " } else { ", " };
+            let of_place = |grooves: &Vec<Depth>| grooves.iter().map(each).collect::<Vec<_>>().join(apart);
+            places.iter().map(of_place).collect::<Vec<_>>().join("; ")
         };
         if !one_unit {
             return join(&|depth| self.reading(depth));

@@ -21,7 +21,15 @@ impl Words {
         if source.title.is_empty() {
             return grade;
         }
-        self.text("source-titled", &[("title", source.title.into()), ("grade", grade.into())])
+        let cited = self.or_title(source.title);
+        self.text("source-titled", &[("title", cited.into()), ("grade", grade.into())])
+    }
+
+    /// A title as this language says it; one that is a name, such as that of a rule, as it stands.
+    fn or_title(&self, title: &str) -> String {
+        let plain = title.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), " ");
+        let id = format!("cited-{}", plain.split_whitespace().collect::<Vec<_>>().join("-"));
+        if self.has(&id) { self.text(&id, &[]) } else { title.to_owned() }
     }
 
     fn depth_sentence(&self, id: &str, lowest: &Depth, limit: &Limit) -> String {

@@ -164,6 +164,7 @@ fact-damage-none = existing damage: none seen.
 fact-damage = existing damage: { $text }.
 fact-approved = Approved { $how }: { $what }.
 fact-declined = Declined { $how }: { $what }.
+approved-work = work
 fact-unsafe-approved = Customer told what is unsafe; work on it approved { $how }.
 fact-unsafe-declined = Customer told what is unsafe; work on it declined { $how }.
 fact-tire-fitted = { $tire } fitted.

@@ -9,6 +9,31 @@ grade-common-practice = common practice, no source
 grade-memory = from memory
 grade-design = our choice
 
+# What a source is, where its title alone does not say it; behind “cited-” the title.
+cited-geometry = geometry
+cited-the-vehicle-s-own-specification-as-printed = the vehicle's own specification, as printed
+cited-the-vehicle-s-manual-as-recorded = the vehicle's manual, as recorded
+cited-generic-installer-chart = generic installer chart
+cited-load-range-page = load range page
+cited-engineering-data-on-nut-factors = engineering data on nut factors
+cited-winter-tread-advice = winter tread advice
+cited-uk-practice = UK practice
+cited-france-order-text-jorfarti000038987859 = France, order text JORFARTI000038987859
+cited-fmvss-109-119-wear-bars = FMVSS 109/119 wear bars
+cited-fmvss-139-wear-bars = FMVSS 139 wear bars
+cited-fmvss-119-s6-4-motorcycle = FMVSS 119 S6.4 motorcycle
+cited-an-owner-s-manual-rotate-every-5-000-to-10-000-km = an owner's manual: rotate every 5,000 to 10,000 km
+cited-a-tire-maker-s-public-page-on-rotation = a tire maker's public page on rotation
+cited-tm-9-2610-200-14-table-2-1-dual-matching = TM 9-2610-200-14, table 2-1: dual matching
+cited-owner-s-manuals-side-to-side-when-front-and-rear-sizes-differ = owner's manuals: side-to-side when front and rear sizes differ
+cited-owner-s-manuals-no-dissimilar-spare-in-a-rotation = owner's manuals: no dissimilar spare in a rotation
+cited-49-cfr-393-75-d-quoted-in-an-nhtsa-letter-of-1974-buses-front-wheels = 49 CFR 393.75(d), quoted in an NHTSA letter of 1974: buses, front wheels
+cited-49-cfr-393-75-e-regrooved-2-232-kg-and-more = 49 CFR 393.75(e): regrooved, 2,232 kg and more
+cited-owner-s-manual-1998-keep-the-direction-of-rotation = owner's manual, 1998: keep the direction of rotation
+cited-nhtsa-letter-11497-wear-bars-at-2-32-in = NHTSA letter 11497: wear bars at 2/32 in
+cited-the-request = the request
+cited-maryland-comar-11-22-04-06-bias-and-radial-mixed-on-one-axle = Maryland COMAR 11.22.04.06, bias and radial mixed on one axle
+
 # How a depth stands.
 depth-refused = { $lowest } is below the limit of { $limit }. Replace the tire. Source: { $source }.
 depth-below = { $lowest } is below { $limit }. Replace the tire, or read the rule that holds here. Source: { $source }.

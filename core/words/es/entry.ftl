@@ -45,6 +45,7 @@ pattern-x = X
 pattern-front-to-rear = de adelante a atrás
 pattern-side-to-side = de lado a lado
 pattern-leave-as-is = dejar como está
+pattern-flat = cambio de una llanta desinflada
 pattern-other = otros movimientos
 pattern-five = { $pattern }, con el repuesto
 
@@ -162,6 +163,7 @@ fact-damage-none = daños previos: no se vio ninguno.
 fact-damage = daños previos: { $text }.
 fact-approved = Aprobado { $how }: { $what }.
 fact-declined = No aprobado { $how }: { $what }.
+approved-work = el trabajo
 fact-unsafe-approved = Cliente avisado de lo inseguro; trabajo en ello aprobado { $how }.
 fact-unsafe-declined = Cliente avisado de lo inseguro; trabajo en ello no aprobado { $how }.
 fact-tire-fitted = { $tire } instalada.
@@ -201,7 +203,7 @@ fact-lifted-all-clear = nadie ni nada debajo.
 fact-lifted-down = bajado al piso.
 fact-wheel-off = rueda quitada.
 fact-wheel-on = rueda montada, { $tire }.
-fact-nuts = { $nuts }: { $pass }{ $turned }{ $setting }{ $tool }.
+fact-nuts = { $nuts }, { $pass }{ $turned }{ $setting }{ $tool }.
 nuts-one = tuerca { $nut }
 nuts-in-order = { $count ->
     [one] 1 tuerca
@@ -237,8 +239,8 @@ placard-unread = sin imprimir o ilegible
 placard-full = { $pressure } con carga completa
 placard-size = medida { $size }
 printed-range = { $low } a { $high }
-printed-dry = seca
-printed-oiled = aceitada
+printed-dry = rosca seca
+printed-oiled = rosca aceitada
 printed-words = “{ $words }”
 
 tool-papers-wrench = , ±{ $accuracy } %, paso { $step }, { $calibrated }

@@ -20,6 +20,7 @@ condition-final-done = torque final en cada tuerca
 condition-rechecked = reapriete hecho en cada tuerca
 condition-unsafe-told = cliente avisado de lo inseguro
 condition-seat-sound = asientos y espárragos sin daño inseguro
+condition-in-order = sigue en el orden para levantar
 
 # What a gate waits for, and what to do.
 unmet-approved = El cliente todavía no aprueba el trabajo. Pregúntele primero.
@@ -67,6 +68,8 @@ unmet-rechecked = { $count ->
 }
 unmet-unsafe-told = { $at }: { $part } en condición insegura, y el cliente no está avisado. Avise al cliente primero.
 unmet-seat-sound = { $at }: { $part } en condición insegura. Cambie lo dañado antes de montar la rueda.
+
+unmet-in-order = Primero va la acción { $n }. { $action }
 
 list-and = { $before } y { $last }
 place-vehicle = Vehículo

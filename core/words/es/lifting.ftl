@@ -50,6 +50,12 @@ detail-final-torque = Con torquímetro y la llanta en el piso. La cifra es la de
 action-at = { $at }: { $do }
 action-wheel = { $at }: { $do } Es la rueda de { $wheel }.
 
+# Where an action stands in a job, and which tire it handles.
+turn = Acción { $n } de { $of }, levantada { $lift } de { $lifts }.
+turn-before = Acción { $n } de { $of }, antes de la primera levantada.
+turn-mark = Es la llanta con la marca { $mark }.
+turn-wheel = Es la rueda de { $wheel }.
+
 # How many lifts.
 lifts-none = No hay que levantar nada.
 lifts-proved = { $count ->

@@ -9,6 +9,31 @@ grade-common-practice = práctica común, sin fuente
 grade-memory = de memoria
 grade-design = decisión nuestra
 
+# What a source is, where its title alone does not say it; behind “cited-” the title.
+cited-geometry = geometría
+cited-the-vehicle-s-own-specification-as-printed = la especificación del vehículo, como está impresa
+cited-the-vehicle-s-manual-as-recorded = el manual del vehículo, como está anotado
+cited-generic-installer-chart = tabla genérica para instaladores
+cited-load-range-page = página sobre rangos de carga
+cited-engineering-data-on-nut-factors = datos de ingeniería sobre factores de tuerca
+cited-winter-tread-advice = consejo sobre la banda de rodadura en invierno
+cited-uk-practice = práctica del Reino Unido
+cited-france-order-text-jorfarti000038987859 = Francia, texto de la orden JORFARTI000038987859
+cited-fmvss-109-119-wear-bars = FMVSS 109/119, indicadores de desgaste
+cited-fmvss-139-wear-bars = FMVSS 139, indicadores de desgaste
+cited-fmvss-119-s6-4-motorcycle = FMVSS 119 S6.4, motocicleta
+cited-an-owner-s-manual-rotate-every-5-000-to-10-000-km = un manual del propietario: rotar cada 5000 a 10 000 km
+cited-a-tire-maker-s-public-page-on-rotation = página pública de un fabricante de llantas sobre rotación
+cited-tm-9-2610-200-14-table-2-1-dual-matching = TM 9-2610-200-14, tabla 2-1: parejas de duales
+cited-owner-s-manuals-side-to-side-when-front-and-rear-sizes-differ = manuales del propietario: de lado a lado cuando difieren las medidas de adelante y atrás
+cited-owner-s-manuals-no-dissimilar-spare-in-a-rotation = manuales del propietario: ningún repuesto distinto en una rotación
+cited-49-cfr-393-75-d-quoted-in-an-nhtsa-letter-of-1974-buses-front-wheels = 49 CFR 393.75(d), citado en una carta de NHTSA de 1974: autobuses, ruedas delanteras
+cited-49-cfr-393-75-e-regrooved-2-232-kg-and-more = 49 CFR 393.75(e): reranuradas, 2232 kg y más
+cited-owner-s-manual-1998-keep-the-direction-of-rotation = manual del propietario, 1998: conservar el sentido de giro
+cited-nhtsa-letter-11497-wear-bars-at-2-32-in = carta de NHTSA 11497: indicadores de desgaste a 2/32 pulg
+cited-the-request = la pregunta
+cited-maryland-comar-11-22-04-06-bias-and-radial-mixed-on-one-axle = Maryland COMAR 11.22.04.06, diagonal y radial mezcladas en un eje
+
 # How a depth stands.
 depth-refused = { $lowest } queda por debajo del límite de { $limit }. Cambie la llanta. Fuente: { $source }.
 depth-below = { $lowest } queda por debajo de { $limit }. Cambie la llanta, o lea la norma que vale aquí. Fuente: { $source }.

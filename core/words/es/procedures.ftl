@@ -1,6 +1,7 @@
 # Steps: a verb first, one action, at most 15 words. The place is shown apart.
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Rotación de llantas en elevador
+procedure-rotation-lift-by-lift = Rotación de llantas con un gato, paso a paso
 procedure-rotation-with-jack-and-stands = Rotación de llantas con un gato y cuatro soportes
 procedure-wheel-off-and-on = Quitar y poner ruedas para otro trabajo
 procedure-recheck-visit = Reapriete de tuercas de rueda
@@ -21,6 +22,10 @@ step-tread = Mida cada ranura en tres puntos, primero la ranura exterior.
 step-plan = Elija a dónde va cada llanta.
 
 step-wheels = Elija las ruedas que se quitan.
+step-gear = Elija el gato y los soportes a la mano.
+step-middles = Busque qué ejes levanta el manual por el centro.
+step-tray-lift = Cuente las tuercas y herramientas que sobran de esta levantada.
+
 step-lift-points = Ponga las almohadillas del elevador bajo los puntos de levantamiento del fabricante.
 step-clear = Levante el vehículo hasta que sus ruedas queden apenas libres.
 step-rock-lift = Sacuda el vehículo en el elevador.
@@ -80,6 +85,13 @@ step-sign = Firme el trabajo.
 choice-at-hand = a la mano
 choice-none-fitted = sin tuercas de seguridad
 choice-missing = falta
+choice-jack-two-stands = un gato de piso y dos soportes
+choice-jack-alone = solo un gato de piso, con un repuesto de tamaño completo
+choice-roadside-jack = el gato del vehículo a la orilla del camino: una rueda
+choice-corners-only = ninguno, o no se sabe: cada esquina por sí sola
+choice-front-middle = el eje delantero
+choice-rear-middle = el eje trasero
+choice-both-middles = ambos ejes
 choice-done = hecho
 choice-owner-told = se explicó al dueño
 choice-not-needed = no hace falta

@@ -5,6 +5,7 @@ use std::path::Path;
 use lugbook::engine::Trouble;
 
 use super::play::disk;
+use crate::options::named;
 
 macro_rules! pictures {
     ($($name:literal)*) => {
@@ -19,7 +20,7 @@ pictures! {
 
 /// Writes them into a folder.
 pub fn write(folder: &Path) -> Result<(), Trouble> {
-    let trouble = |why: &std::io::Error| disk(&format!("{} can't be written", folder.display()), why);
+    let trouble = |why: &std::io::Error| disk("written", &named(folder), why);
     std::fs::create_dir_all(folder).map_err(|why| trouble(&why))?;
     for (name, bytes) in PICTURES {
         std::fs::write(folder.join(name), bytes).map_err(|why| trouble(&why))?;

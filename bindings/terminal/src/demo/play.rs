@@ -8,6 +8,8 @@ use lugbook::engine::{Trouble, TroubleKind};
 use serde_json::Value;
 
 use crate::options::Options;
+use crate::tongue::say;
+use crate::verbs::cannot;
 
 /// The book that the visit is played on, and the program that plays it.
 pub struct Stage {
@@ -20,7 +22,7 @@ pub struct Stage {
 impl Stage {
     /// A stage in a folder.
     pub fn new(folder: &Path, options: &Options) -> Result<Self, Trouble> {
-        let program = std::env::current_exe().map_err(|why| disk("The program can't find itself", &why))?;
+        let program = std::env::current_exe().map_err(|why| disk("found", "lugbook", &why))?;
         let code = |value: Value| value.as_str().unwrap_or_default().to_owned();
         Ok(Self {
             program,
@@ -47,7 +49,7 @@ impl Stage {
     }
 
     fn output(&self, line: &str, json: bool) -> Result<Output, Trouble> {
-        let output = self.process(line, json)?.output().map_err(|why| disk("The program can't be run", &why))?;
+        let output = self.process(line, json)?.output().map_err(|why| disk("run", "lugbook", &why))?;
         if output.status.success() {
             return Ok(output);
         }
@@ -61,7 +63,7 @@ impl Stage {
         let text = String::from_utf8_lossy(&output.stdout);
         let question = ["lugbook job", "lugbook plan"].contains(&line);
         let said = if question { &text } else { text.split("\n\n").next().unwrap_or_default() };
-        let only_next = said.lines().any(|said| said.starts_with("Next  "));
+        let only_next = said.lines().any(|said| said.starts_with(&format!("{}  ", say("next", &[]))));
         if only_next && !question {
             return Ok(String::new());
         }
@@ -85,7 +87,7 @@ impl Stage {
             .stdout(Stdio::null())
             .stderr(Stdio::null())
             .spawn()
-            .map_err(|why| disk("The program can't be run", &why))?;
+            .map_err(|why| disk("run", "lugbook", &why))?;
         let incoming = self.book.join("photos/incoming");
         let part = child.id().to_string();
         let begun = Instant::now();
@@ -98,10 +100,12 @@ impl Stage {
         }
         // A child that has ended by itself can't be killed; what it kept is seen below.
         let _ = child.kill();
-        let status = child.wait().map_err(|why| disk("The program can't be waited for", &why))?;
+        let status = child.wait().map_err(|why| disk("waited-for", "lugbook", &why))?;
         let mut text = String::new();
         if !status.success() {
-            text.push_str("    Here the program was killed (SIGKILL) while it wrote the next photo.\n");
+            for line in textwrap::wrap(&say("demo-killed", &[]), 76) {
+                text.push_str(&format!("    {line}\n"));
+            }
         }
         text.push_str(&format!("lugbook book check\n{}", self.run("lugbook book check")?));
         let said = if self.entries()? == before { self.run(line)? } else { String::new() };
@@ -114,17 +118,17 @@ impl Stage {
 fn report(line: &str, why: &str) -> Trouble {
     Trouble {
         kind: TroubleKind::Report,
-        sentence: format!("The visit stopped at “{line}”: {why}"),
+        sentence: say("demo-stopped", &[("line", line.into()), ("why", why.into())]),
         at: Some(line.to_owned()),
     }
 }
 
-/// A folder or file that can't be used.
-pub fn disk(what: &str, why: &std::io::Error) -> Trouble {
+/// What can't be done with a folder, a file or the program.
+pub fn disk(what: &str, name: &str, why: &std::io::Error) -> Trouble {
     let kind = match why.kind() {
         std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => TroubleKind::FreeSpace,
         std::io::ErrorKind::Interrupted | std::io::ErrorKind::WouldBlock => TroubleKind::TryAgain,
         _ => TroubleKind::MendInput,
     };
-    Trouble { kind, sentence: format!("{what}: {why}."), at: None }
+    Trouble { kind, sentence: cannot(what, name, why), at: None }
 }

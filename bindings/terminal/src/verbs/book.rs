@@ -8,6 +8,7 @@ use lugbook::engine::{Trouble, TroubleKind};
 use crate::answer::{Answer, Page};
 use crate::next;
 use crate::options::{Absent, Options, mend, named};
+use crate::tongue::say;
 
 /// Alone, the book's front page: vehicles, people, jobs, tools.
 #[derive(Debug, Args)]
@@ -65,27 +66,27 @@ fn front(options: &Options) -> Result<Answer, Trouble> {
     let engine = options.open(Absent::Refuse)?;
     let view = engine.front(options.speech());
     let mut page = Page::default();
-    page.line(&format!("Book in {}", engine.folder().display()));
+    page.line(&say("book-in", &[("folder", engine.folder().display().to_string().into())]));
     let mut part = |title: &str, rows: Vec<Vec<String>>| {
         if !rows.is_empty() {
             page.gap();
-            page.line(title);
+            page.line(&say(title, &[]));
             page.table(&rows);
         }
     };
-    part("People", view.people.iter().map(|p| vec![format!("  {}", p.name), p.role.clone()]).collect());
-    part("Vehicles", view.vehicles.iter().map(|v| vec![format!("  {}", v.name), v.model.clone()]).collect());
-    part("Tools", view.tools.iter().map(|tool| vec![format!("  {tool}")]).collect());
+    part("people", view.people.iter().map(|p| vec![format!("  {}", p.name), p.role.clone()]).collect());
+    part("vehicles", view.vehicles.iter().map(|v| vec![format!("  {}", v.name), v.model.clone()]).collect());
+    part("tools", view.tools.iter().map(|tool| vec![format!("  {tool}")]).collect());
     let jobs = view.jobs.iter().map(|job| {
-        let practice = if job.practice { ", practice" } else { "" };
+        let practice = if job.practice { say("practice", &[]) } else { String::new() };
         let title = format!("{}: {} ({}{practice})", job.vehicle, job.title, job.status_text);
         vec![format!("  {}", job.job), job.opened.clone(), title]
     });
-    part("Jobs", jobs.collect());
+    part("jobs", jobs.collect());
     page.gap();
     match engine.next(options.speech()) {
         Some(view) => next::print(&view, &mut page),
-        None => page.line(next::NO_JOB),
+        None => page.line(&next::no_job()),
     }
     Answer::new(&view, page)
 }
@@ -96,8 +97,10 @@ fn check(options: &Options) -> Result<Answer, Trouble> {
     for problem in &view.problems {
         page.indented(&format!("{}  ", problem.at), &problem.sentence);
     }
-    let state = if view.ok { "The book is whole" } else { "The book is damaged" };
-    page.line(&format!("{state}: {} entries, {} photos, {} problems.", view.entries, view.photos, view.problems.len()));
+    let entries = usize::try_from(view.entries).unwrap_or(usize::MAX);
+    let counts =
+        [("entries", entries.into()), ("photos", view.photos.into()), ("problems", view.problems.len().into())];
+    page.line(&say(if view.ok { "book-whole" } else { "book-damaged" }, &counts));
     Ok(Answer::new(&view, page)?.exit(if view.ok { 0 } else { 4 }))
 }
 
@@ -105,7 +108,7 @@ impl Card {
     /// Writes the card.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let html = options.open(Absent::Refuse)?.card(self.job, options.speech())?;
-        hand_over("Card", self.job, &html, self.out.as_deref())
+        hand_over("card-written", self.job, &html, self.out.as_deref())
     }
 }
 
@@ -113,20 +116,25 @@ impl Label {
     /// Writes the labels.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let html = options.open(Absent::Refuse)?.labels(self.job, options.speech())?;
-        hand_over("Labels", self.job, &html, self.out.as_deref())
+        hand_over("labels-written", self.job, &html, self.out.as_deref())
     }
 }
 
 /// A page into its file, or to the screen.
-fn hand_over(what: &str, job: Option<usize>, html: &str, out: Option<&Path>) -> Result<Answer, Trouble> {
+fn hand_over(written: &str, job: Option<usize>, html: &str, out: Option<&Path>) -> Result<Answer, Trouble> {
     let mut page = Page::default();
     let Some(out) = out else {
         page.push(html.trim_end());
         return Answer::new(&serde_json::json!({"job": job, "html": html}), page);
     };
     write(out, html.as_bytes())?;
-    page.line(&format!("{what} written to {}", out.display()));
+    page.line(&say(written, &[("file", out.display().to_string().into())]));
     Answer::new(&serde_json::json!({"job": job, "file": out.display().to_string()}), page)
+}
+
+/// What can't be done with a file or folder, and what the system says of it.
+pub fn cannot(what: &str, name: &str, why: &impl ToString) -> String {
+    say(&format!("not-{what}"), &[("name", name.into()), ("why", why.to_string().into())])
 }
 
 /// Writes a file whole or not at all.
@@ -136,10 +144,10 @@ pub fn write(file: &std::path::Path, bytes: &[u8]) -> Result<(), Trouble> {
     let trouble = |why: &std::io::Error| match why.kind() {
         std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => Trouble {
             kind: TroubleKind::FreeSpace,
-            sentence: format!("There is no room to write {name}: make some and try again."),
+            sentence: say("no-room", &[("name", name.as_str().into())]),
             at: Some("--out".to_owned()),
         },
-        _ => Trouble { at: Some("--out".to_owned()), ..mend(format!("{name} can't be written: {why}.")) },
+        _ => Trouble { at: Some("--out".to_owned()), ..mend(cannot("written", &name, why)) },
     };
     let mut part = file.as_os_str().to_owned();
     part.push(format!(".{}.part", std::process::id()));

@@ -9,6 +9,7 @@ use serde_json::json;
 use super::book::write;
 use crate::answer::{Answer, Page};
 use crate::options::{Absent, Options};
+use crate::tongue::say;
 
 /// What is written out.
 #[derive(Debug, Subcommand)]
@@ -58,6 +59,6 @@ fn table(csv: String, out: Option<PathBuf>) -> Result<Answer, Trouble> {
         return Answer::new(&json!({"csv": csv}), page);
     };
     write(&out, csv.as_bytes())?;
-    page.line(&format!("Table written to {}", out.display()));
+    page.line(&say("table-written", &[("file", out.display().to_string().into())]));
     Answer::new(&json!({"file": out.display().to_string()}), page)
 }

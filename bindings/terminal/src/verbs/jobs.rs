@@ -6,6 +6,7 @@ use lugbook::engine::{Command, Trouble};
 use crate::answer::{Answer, Page};
 use crate::next;
 use crate::options::{Absent, Options};
+use crate::tongue::say;
 
 /// The job in the bay; alone, the one next thing to do.
 #[derive(Debug, Args)]
@@ -99,7 +100,7 @@ fn alone(options: &Options) -> Result<Answer, Trouble> {
             Answer::new(&next::data(&view), page)
         }
         None => {
-            page.line(next::NO_JOB);
+            page.line(&next::no_job());
             Answer::new(&next::nothing(), page)
         }
     }
@@ -112,12 +113,12 @@ fn steps(options: &Options) -> Result<Answer, Trouble> {
         .iter()
         .map(|task| {
             let why = if task.why.is_empty() { String::new() } else { format!(" ({})", task.why.join(" ")) };
-            vec![task.state.to_owned(), task.at.clone().unwrap_or_default(), format!("{}{why}", task.sentence)]
+            vec![say(task.state, &[]), task.at.clone().unwrap_or_default(), format!("{}{why}", task.sentence)]
         })
         .collect();
     page.table(&rows);
     if rows.is_empty() {
-        page.line(next::NO_JOB);
+        page.line(&next::no_job());
     }
     Answer::new(&serde_json::json!({"steps": tasks}), page)
 }
@@ -128,9 +129,9 @@ fn log(options: &Options, job: Option<usize>) -> Result<Answer, Trouble> {
     let rows: Vec<_> = lines
         .iter()
         .map(|line| {
-            let mark = if line.corrected { " (corrected)" } else { "" };
+            let mark = if line.corrected { say("corrected", &[]) } else { String::new() };
             let time = line.time.get(..16).unwrap_or(&line.time).replace('T', " ");
-            vec![line.line.to_string(), time, format!("{}{mark} [{}]", line.sentence, line.author)]
+            vec![line.line.to_string(), time, format!("{} {mark}[{}]", line.sentence, line.author)]
         })
         .collect();
     page.table(&rows);

@@ -5,6 +5,7 @@ use lugbook::engine::{Command, Trouble};
 use lugbook::entry::Pass;
 
 use crate::options::{AtWord, mend, shorten};
+use crate::tongue::say;
 
 /// Nuts without a click.
 #[derive(Debug, Args)]
@@ -40,8 +41,7 @@ pub struct Click {
 }
 
 fn nut_of(word: &str) -> Result<u8, Trouble> {
-    word.parse()
-        .map_err(|_| mend(format!("“{}” is no nut: nuts are counted from 1 at the top.", shorten(word))).at_word("NUT"))
+    word.parse().map_err(|_| mend(say("no-nut", &[("given", shorten(word).into())])).at_word("NUT"))
 }
 
 impl Turn {
@@ -62,7 +62,7 @@ impl Click {
             "still" => false,
             _ => {
                 let given = shorten(&said);
-                return Err(mend(format!("“{given}” is no answer: end with moved or still.")).at_word("moved|still"));
+                return Err(mend(say("no-click", &[("given", given.into())])).at_word("moved|still"));
             }
         };
         let nut = words.next().as_deref().map(nut_of).transpose()?;

@@ -5,6 +5,7 @@ use lugbook::engine::{Command, Trouble};
 
 use crate::answer::{Answer, Page};
 use crate::options::{Absent, Options};
+use crate::tongue::say;
 
 /// Alone, the plans that are allowed, best first, and why the others are not.
 #[derive(Debug, Args)]
@@ -69,7 +70,7 @@ impl Plans {
         }
         if !view.refused.is_empty() {
             page.gap();
-            page.line("Not allowed");
+            page.line(&say("not-allowed", &[]));
             for refused in &view.refused {
                 page.indented("   ", refused);
             }
@@ -80,7 +81,7 @@ impl Plans {
         }
         page.gap();
         if !view.plans.is_empty() {
-            page.push("Type  lugbook plan choose 1");
+            page.push(&format!("{}  lugbook plan choose 1", say("type", &[])));
         }
         Answer::new(&view, page)
     }

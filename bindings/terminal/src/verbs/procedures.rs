@@ -8,7 +8,7 @@ use lugbook::procedure::Procedure;
 use lugbook::words::{Speech, Words};
 
 use super::bench::text;
-use super::book::write;
+use super::book::{cannot, write};
 use crate::answer::{Answer, Page};
 use crate::options::{Absent, Options, mend, named};
 
@@ -64,7 +64,7 @@ fn add(engine: &mut Engine, file: &Path, speech: Speech) -> Result<(), Trouble> 
     engine.add_procedure(&name, &text, speech)?;
     let Some(Procedure { id, .. }) = engine.procedures().last() else { return Ok(()) };
     let folder = engine.folder().join(FOLDER);
-    std::fs::create_dir_all(&folder).map_err(|why| mend(format!("{} can't be made: {why}.", named(&folder))))?;
+    std::fs::create_dir_all(&folder).map_err(|why| mend(cannot("made", &named(&folder), &why)))?;
     write(&folder.join(format!("{id}.toml")), text.as_bytes())
 }
 

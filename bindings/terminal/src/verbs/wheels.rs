@@ -8,6 +8,7 @@ use serde_json::Value;
 
 use super::codes::code;
 use crate::options::{AtWord, mend, shorten};
+use crate::tongue::say;
 
 /// Which wheels.
 #[derive(Debug, Args)]
@@ -160,15 +161,14 @@ impl TryFrom<Look> for Command {
         let word = words.next_back().unwrap_or_default();
         let state = coded::<State>(&word).ok_or_else(|| {
             let given = shorten(&word);
-            mend(format!("“{given}” is no state: end with sound, watch, at-limit, below-limit or unsafe."))
-                .at_word("STATE")
+            mend(say("no-state", &[("given", given.into())])).at_word("STATE")
         })?;
         let (mut at, mut part) = (None, None);
         for word in words {
             match coded::<LookAt>(&word) {
                 Some(known) if part.is_none() => part = Some(known),
                 _ if at.is_none() => at = Some(word),
-                _ => return Err(mend(format!("“{}” is no part of a wheel.", shorten(&word))).at_word("PART")),
+                _ => return Err(mend(say("no-part", &[("given", shorten(&word).into())])).at_word("PART")),
             }
         }
         Ok(Self::Look { at, part, state, note: said.note, photo: said.photo })

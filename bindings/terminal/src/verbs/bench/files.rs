@@ -11,8 +11,10 @@ use lugbook::words::{Say, WearView, Words};
 use lugbook::{lifting, rotation, wear};
 use serde_json::json;
 
+use super::super::book::cannot;
 use crate::answer::{Answer, Page};
 use crate::options::{Absent, AtWord, Options, mend, named};
+use crate::tongue::say;
 
 /// The most that is read of a file: far more than any question holds.
 const MOST_BYTES: u64 = 1 << 20;
@@ -73,16 +75,16 @@ pub fn text(file: &Path) -> Result<String, Trouble> {
     // Asked before opening: opening a pipe would wait for its writer.
     match std::fs::metadata(file) {
         Ok(about) if about.is_file() => {}
-        Ok(_) => return Err(bad(format!("{name} is no file."))),
-        Err(why) => return Err(bad(format!("{name} can't be read: {why}."))),
+        Ok(_) => return Err(bad(say("no-file", &[("name", name.as_str().into())]))),
+        Err(why) => return Err(bad(cannot("read", &name, &why))),
     }
-    let opened = std::fs::File::open(file).map_err(|why| bad(format!("{name} can't be read: {why}.")))?;
+    let opened = std::fs::File::open(file).map_err(|why| bad(cannot("read", &name, &why)))?;
     let mut bytes = Vec::new();
-    opened.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|why| bad(format!("{name} can't be read: {why}.")))?;
+    opened.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|why| bad(cannot("read", &name, &why)))?;
     if bytes.len() as u64 > MOST_BYTES {
-        return Err(bad(format!("{name} is longer than a question can be.")));
+        return Err(bad(say("file-too-long", &[("name", name.as_str().into())])));
     }
-    String::from_utf8(bytes).map_err(|_| bad(format!("{name} is not text in UTF-8.")))
+    String::from_utf8(bytes).map_err(|_| bad(say("file-not-text", &[("name", name.as_str().into())])))
 }
 
 impl RotateFile {
@@ -196,7 +198,7 @@ impl WearFile {
             .from_reader(text.as_bytes());
         let mut rows = Vec::new();
         for record in reader.records() {
-            let record = record.map_err(|why| mend(format!("{name} is no CSV: {why}.")).at_word(&name))?;
+            let record = record.map_err(|why| mend(cannot("csv", &name, &why)).at_word(&name))?;
             rows.push(record.iter().map(str::to_owned).collect::<Vec<_>>());
         }
         let mut rows = rows.into_iter();

@@ -8,6 +8,7 @@ use serde_json::json;
 
 use crate::answer::{Answer, Page};
 use crate::options::{AtWord, Options, mend};
+use crate::tongue::say;
 
 /// A marking.
 #[derive(Debug, Args)]
@@ -37,30 +38,27 @@ impl Sidewall {
         let view = sidewall::Answer::of(&marking);
         let mut page = Page::default();
         let mut rows: Vec<Vec<String>> = Vec::new();
-        let mut row = |name: &str, value: String| rows.push(vec![name.to_owned(), value]);
+        let mut row = |name: &str, value: String| rows.push(vec![say(name, &[]), value]);
         let figure = |value: Option<f64>, unit: &str| value.map(|value| format!("{} {unit}", words.number(value, 1)));
         if let Some(size) = &view.size {
-            row("Size", size.text.clone());
-            row(
-                "Diameter",
-                figure(size.overall_diameter_mm, "mm").unwrap_or_else(|| "not known from this size".into()),
-            );
+            row("size", size.text.clone());
+            row("diameter", figure(size.overall_diameter_mm, "mm").unwrap_or_else(|| say("diameter-not-known", &[])));
             if let Some(height) = figure(size.section_height_mm, "mm") {
-                row("Sidewall height", height);
+                row("sidewall-height", height);
             }
         }
         if let Some(service) = &view.service {
-            row("Service", service.text.clone());
+            row("service", service.text.clone());
             if let Some(load) = figure(service.load_kg, "kg") {
-                row("Load", load);
+                row("load", load);
             }
             if let Some(speed) = service.max_kmh {
-                row("Speed", format!("{speed} km/h"));
+                row("speed", format!("{speed} km/h"));
             }
         }
         if let Some(tin) = &marking.tin {
-            row("DOT", tin.text().to_owned());
-            row("Made", words.tin_age(tin, SystemHost::default().now().day()));
+            row("tin", tin.text().to_owned());
+            row("made", words.tin_age(tin, SystemHost::default().now().day()));
         }
         page.table(&rows);
         for problem in &marking.problems {
@@ -73,7 +71,7 @@ impl Sidewall {
         let first = marking.problems.iter().find(|problem| problem.severity == Severity::Error);
         let trouble = match first.or(marking.problems.first()) {
             Some(problem) => mend(problem.say(&words)).at_word(&problem.at.to_string()),
-            None => mend("There is no size and no DOT number in this text.").at_word("0"),
+            None => mend(say("no-size-no-tin", &[])).at_word("0"),
         };
         Ok(answer.refused(trouble))
     }
@@ -91,22 +89,22 @@ impl Sizes {
                 return Err(mend(problem.say(&words)).at_word(text));
             }
             if marking.size.is_none() {
-                return Err(mend(format!("There is no size in “{}”.", crate::options::shorten(text))).at_word(text));
+                return Err(mend(say("no-size", &[("given", crate::options::shorten(text).into())])).at_word(text));
             }
             markings.push(marking);
         }
-        let [first, second] = markings.as_slice() else { return Err(mend("Two sizes are compared.")) };
+        let [first, second] = markings.as_slice() else { return Err(mend(say("two-sizes", &[]))) };
         let change = sidewall::equivalence(first, second);
         let figure = |value: Option<f64>, decimals: usize| match value {
             Some(value) => words.number(value, decimals),
-            None => "not known".to_owned(),
+            None => say("not-known", &[]),
         };
         let mut page = Page::default();
         let diameters: Vec<_> = change.diameter_mm.iter().map(|diameter| figure(diameter.0, 1)).collect();
         page.table(&[
-            vec!["Diameter, mm".into(), diameters.join("  ")],
-            vec!["Difference, %".into(), figure(change.difference_percent, 2)],
-            vec!["True at 100".into(), figure(change.speedometer, 1)],
+            vec![say("diameter-mm", &[]), diameters.join("  ")],
+            vec![say("difference", &[]), figure(change.difference_percent, 2)],
+            vec![say("true-at-100", &[]), figure(change.speedometer, 1)],
         ]);
         let mut view = serde_json::to_value(&change).unwrap_or_default();
         for (at, finding) in change.findings.iter().enumerate() {

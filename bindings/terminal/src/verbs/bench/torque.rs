@@ -11,6 +11,7 @@ use serde_json::json;
 use super::{optional, reading, word};
 use crate::answer::{Answer, Page};
 use crate::options::{AtWord, Options, mend, shorten};
+use crate::tongue::say;
 
 /// A specification and a wrench.
 #[derive(Debug, Args)]
@@ -46,7 +47,7 @@ pub struct Tighten {
 }
 
 fn adapter(words: &Words, text: &str) -> Result<Adapter, Trouble> {
-    let bad = || mend(format!("“{}” is no adapter: write \"12 in + 2 in @ 90\".", shorten(text))).at_word("--adapter");
+    let bad = || mend(say("no-adapter", &[("given", shorten(text).into())])).at_word("--adapter");
     let (lengths, angle) = text.split_once('@').unwrap_or((text, "0"));
     let (lever, extension) = lengths.split_once('+').ok_or_else(bad)?;
     let angle = angle.trim().trim_end_matches(['°', ' ']).parse::<f64>().map_err(|_| bad())?;
@@ -64,19 +65,14 @@ impl Tighten {
         let (option, texts) = if self.spec.is_empty() { ("--range", &self.range) } else { ("--spec", &self.spec) };
         let mut printed = Vec::new();
         for text in texts {
-            let one: Printed = text.parse().map_err(|_| {
-                mend(format!(
-                    "“{}” is no torque as a manual prints it: write \"125..150 N.m\" or \"100 ft.lb\".",
-                    shorten(text)
-                ))
-                .at_word(option)
-            })?;
+            let one: Printed = text
+                .parse()
+                .map_err(|_| mend(say("no-printed-torque", &[("given", shorten(text).into())])).at_word(option))?;
             printed.push(one);
         }
         let spec = TorqueSpec::printed(printed);
-        let accuracy = fastener::accuracy_of(&self.wrench).map_err(|_| {
-            mend(format!("“{}” is no accuracy: write it as 4%.", shorten(&self.wrench))).at_word("--wrench")
-        })?;
+        let accuracy = fastener::accuracy_of(&self.wrench)
+            .map_err(|_| mend(say("no-accuracy", &[("given", shorten(&self.wrench).into())])).at_word("--wrench"))?;
         let wrench = Wrench::new(accuracy, reading::<TorqueUnit>(&words, "--step", &self.step)?);
         let bar = optional::<TorqueUnit>(&words, "--bar", self.bar.as_ref())?.map(Bar::new);
         let adapter = self.adapter.as_deref().map(|text| adapter(&words, text)).transpose()?;

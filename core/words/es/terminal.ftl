@@ -1,0 +1,120 @@
+# The terminal's own lines. Commands, options and codes are the same in every language.
+terminal-next = Sigue
+terminal-type = Escriba
+terminal-or = o
+terminal-holds = espera:
+terminal-order = orden:
+terminal-wrench = torquímetro:
+terminal-no-job = No hay trabajo abierto. Abra uno con “lugbook job open VEHÍCULO PROCEDIMIENTO”, o vea “lugbook book”.
+terminal-job-stands = Trabajo { $job }, { $vehicle }: { $done } de { $of } pasos hechos. Manos: { $hands }.
+terminal-sample-reason = RAZÓN
+terminal-sample-label = etiqueta de la puerta
+terminal-sample-page = MANUAL, PÁGINA
+terminal-sample-file = ARCHIVO
+terminal-sample-rack = ESTANTE
+terminal-sample-mark = MARCA
+
+terminal-done = hecho
+terminal-skipped = omitido
+terminal-ready = listo
+terminal-held = espera
+terminal-corrected = (corregido){ " " }
+
+terminal-book-in = Libro en { $folder }
+terminal-people = Personas
+terminal-vehicles = Vehículos
+terminal-tools = Herramientas
+terminal-jobs = Trabajos
+terminal-practice = , práctica
+terminal-book-whole = El libro está completo: { $entries ->
+    [one] 1 anotación
+   *[other] { $entries } anotaciones
+}, { $photos ->
+    [one] 1 foto
+   *[other] { $photos } fotos
+}, { $problems } problemas.
+terminal-book-damaged = El libro está dañado: { $entries ->
+    [one] 1 anotación
+   *[other] { $entries } anotaciones
+}, { $photos ->
+    [one] 1 foto
+   *[other] { $photos } fotos
+}, { $problems ->
+    [one] 1 problema
+   *[other] { $problems } problemas
+}.
+terminal-card-written = Hoja escrita en { $file }
+terminal-labels-written = Etiquetas escritas en { $file }
+terminal-table-written = Tabla escrita en { $file }
+terminal-not-allowed = No permitido
+
+# What a line lacks or has too much, as it was typed.
+terminal-line-no-command-near = No hay comando “{ $word }”: ¿quiso decir { $near }, o prefiere ver “{ $command } --help”?
+terminal-line-no-command = No hay comando “{ $word }”: vea “{ $command } --help”.
+terminal-line-out-of-place = “{ $arg }” no va aquí: vea “{ $command } --help”.
+terminal-line-no-value = { $arg } necesita un valor: vea “{ $command } --help”.
+terminal-line-one-of = “{ $given }” no sirve para { $arg }: dé uno de { $good }.
+terminal-line-bad-value = “{ $given }” no sirve para { $arg }: vea “{ $command } --help”.
+terminal-line-missing = { $command } necesita { $arg }: vea “{ $command } --help”.
+terminal-line-what-to-do = { $command } necesita saber qué hacer: vea “{ $command } --help”.
+terminal-line-once = { $arg } se da una sola vez: vea “{ $command } --help”.
+terminal-line-apart = { $arg } y { $other } no van juntos: vea “{ $command } --help”.
+terminal-line-number-of-values = { $arg } tiene muy pocos o demasiados valores: vea “{ $command } --help”.
+terminal-line-not-text = Lo escrito no es texto en UTF-8.
+terminal-line-not-understood = Eso no se entendió: vea “{ $command } --help”.
+
+# What can't be used or done. $why is what the system says.
+terminal-not-json = La respuesta no se puede escribir como JSON: { $why }.
+terminal-not-written-out = La respuesta no se puede mostrar: { $why }.
+terminal-no-home = No hay carpeta personal para guardar el libro: nombre una con --book DIR.
+terminal-no-time = “{ $given }” no es una hora: escríbala así: 2026-11-24T09:15:00Z.
+terminal-time-to-come = { $at } todavía no llega: --at toma una hora pasada.
+terminal-no-book = No hay libro en { $name }: empiece uno con “lugbook person add NOMBRE”.
+terminal-no-room = No hay espacio para escribir { $name }: libere espacio e intente otra vez.
+terminal-not-written = No se puede escribir { $name }: { $why }.
+terminal-not-made = No se puede crear { $name }: { $why }.
+terminal-not-read = No se puede leer { $name }: { $why }.
+terminal-not-csv = { $name } no es CSV: { $why }.
+terminal-not-found = { $name } no se encuentra a sí mismo: { $why }.
+terminal-not-run = No se puede ejecutar { $name }: { $why }.
+terminal-not-waited-for = No se puede esperar a { $name }: { $why }.
+terminal-no-file = { $name } no es un archivo.
+terminal-file-too-long = { $name } es más largo de lo que puede ser una pregunta.
+terminal-file-not-text = { $name } no es texto en UTF-8.
+terminal-folder-not-empty = { $name } no está vacía: nombre una carpeta vacía, o una por crear.
+terminal-no-folder = { $name } no es una carpeta que se pueda usar: nombre una vacía, o una por crear.
+terminal-no-nut = “{ $given }” no es una tuerca: las tuercas se cuentan desde 1, arriba.
+terminal-no-click = “{ $given }” no es una respuesta: termine con moved o still.
+terminal-no-state = “{ $given }” no es un estado: termine con sound, watch, at-limit, below-limit o unsafe.
+terminal-no-part = “{ $given }” no es una parte de la rueda.
+terminal-no-adapter = “{ $given }” no es un adaptador: escriba "12 in + 2 in @ 90".
+terminal-no-printed-torque = “{ $given }” no es un torque como lo imprime un manual: escriba "125..150 N.m" o "100 ft.lb".
+terminal-no-accuracy = “{ $given }” no es una exactitud: escríbala así: 4%.
+
+# What a size says.
+terminal-size = Medida
+terminal-diameter = Diámetro
+terminal-diameter-not-known = esta medida no lo dice
+terminal-sidewall-height = Alto del costado
+terminal-service = Servicio
+terminal-load = Carga
+terminal-speed = Velocidad
+terminal-tin = DOT
+terminal-made = Hecha
+terminal-diameter-mm = Diámetro, mm
+terminal-difference = Diferencia, %
+terminal-true-at-100 = Real a 100
+terminal-not-known = no se conoce
+terminal-no-size = No hay medida en “{ $given }”.
+terminal-no-size-no-tin = No hay medida ni número DOT en este texto.
+terminal-two-sizes = Se comparan dos medidas.
+
+# The demo.
+terminal-demo-introduction = Una visita inventada: Wren Tolliver, de un taller móvil, rota las llantas de una camioneta en el patio de una huerta, con un gato, cuatro soportes y una pistola eléctrica. Cada renglón que empieza con “lugbook” se ejecutó como un comando aparte, con LUGBOOK_BOOK nombrando el libro.
+terminal-demo-type-them = Para escribirlos usted en un libro nuevo, desde esta carpeta:
+terminal-demo-killed = Aquí se mató el programa (SIGKILL) mientras escribía la próxima foto.
+terminal-demo-stopped = La visita se detuvo en “{ $line }”: { $why }
+terminal-demo-card = La hoja:
+terminal-demo-book = El libro:
+terminal-demo-try = Abra la hoja en un navegador. Luego pruebe:
+terminal-demo-truck = Camioneta de la huerta
