@@ -17,10 +17,10 @@ use std::path::{Path, PathBuf};
 
 pub use command::Command;
 pub use host::{Host, SystemHost};
-pub use trouble::{Trouble, TroubleKind};
+pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
-    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine,
-    PlansView, TaskLine, VehicleLine,
+    BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LimitsLine, LimitsView, LogLine, NextView, NutView,
+    PersonLine, PlanLine, PlansView, TaskLine, VehicleLine,
 };
 
 use crate::entry::Draft;
@@ -66,6 +66,7 @@ impl Engine {
             kind: TroubleKind::Report,
             sentence: words.bad_procedure(&why),
             at: Some(why.file.clone()),
+            pointer: None,
         })?;
         let logbook = Logbook::from_iter(entries);
         let book = logbook.book();

@@ -21,7 +21,7 @@ mod tread;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::ident::{Digest, TireId};
-use crate::inspect::Rules;
+use crate::limits::Rules;
 use crate::logbook::{Book, Job, Logbook, Vehicle};
 use crate::procedure::{Ask, Bay, Procedure};
 use crate::vehicle::Place;
@@ -61,9 +61,7 @@ pub fn card(
     photos: &SmallPhoto<'_>,
 ) -> String {
     let page = match book.vehicle(job.vehicle) {
-        Some(vehicle) => {
-            Sheet { logbook, book, job, vehicle, procedure, words, rules: Rules::default(), photos }.page()
-        }
+        Some(vehicle) => Sheet { logbook, book, job, vehicle, procedure, words, rules: job.rules(), photos }.page(),
         None => shell(words, &words.text("card-title", &[]), &html! { p { (words.text("card-no-vehicle", &[])) } }),
     };
     page.into_string()

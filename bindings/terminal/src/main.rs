@@ -7,6 +7,7 @@
 //! | `verbs` | the commands, one file a subject |
 //! | `next` | the one next thing to do, and the line to type for it |
 //! | `answer` | JSON or plain lines, failures and exit codes |
+//! | `pointer` | what was typed, with a mark under the place that a refusal is about |
 //! | `demo` | the visit that `lugbook demo` plays |
 //!
 //! Nothing here knows the trade: commands go to the engine as they were typed.
@@ -15,6 +16,7 @@ mod answer;
 mod demo;
 mod next;
 mod options;
+mod pointer;
 mod usage;
 mod verbs;
 

@@ -1,14 +1,15 @@
 //! Questions: each builds a finished, worded record.
 
 use super::view::{
-    BookView, CautionLine, CheckLine, CheckView, JobLine, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView,
-    TaskLine, VehicleLine,
+    BookView, CautionLine, CheckLine, CheckView, JobLine, LimitsLine, LimitsView, LogLine, NextView, NutView,
+    PersonLine, PlanLine, PlansView, TaskLine, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
 use crate::caution::CautionId;
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
+use crate::limits::Chosen;
 use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Procedure, Task, TaskState};
@@ -119,6 +120,15 @@ impl Engine {
         Ok(words.wear(&wear, &vehicle.layout))
     }
 
+    /// Whose limits of tread depth hold, in the book and in the job in the bay.
+    pub fn limits(&self, speech: Speech) -> LimitsView {
+        let words = Words::new(speech);
+        LimitsView {
+            book: limits_line(self.book.limits, &words),
+            job: self.book.in_bay().map(|job| limits_line(job.chosen(), &words)),
+        }
+    }
+
     /// What the looks under the vehicle in the bay say of its drive.
     ///
     /// # Errors
@@ -198,6 +208,19 @@ impl Engine {
     pub fn jobs_csv(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
         let vehicle = self.vehicle(vehicle, &Words::new(speech))?;
         Ok(report::spreadsheet::jobs(&self.book, vehicle))
+    }
+}
+
+fn limits_line(chosen: Chosen, words: &Words) -> LimitsLine {
+    let held = chosen.or_default();
+    let rules = held.rules();
+    LimitsLine {
+        region: rules.region,
+        season: rules.season,
+        at_limit: held.at_limit.map(|depth| words.quantity(&depth)),
+        watch: held.watch.map(|depth| words.quantity(&depth)),
+        default: chosen == Chosen::default(),
+        text: words.limits(chosen),
     }
 }
 

@@ -6,6 +6,7 @@ use super::{Job, Line, Said, Status};
 use crate::calendar::Moment;
 use crate::entry::{Fact, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
 use crate::vehicle::{Class, Layout, Place};
 
@@ -108,6 +109,8 @@ pub struct Book {
     pub vehicles: Vec<Vehicle>,
     /// The shelf, by model (lower case) and kind.
     pub shelf: BTreeMap<(String, Kind), Specification>,
+    /// Whose limits hold: what was chosen for the book.
+    pub limits: Chosen,
     /// Tools.
     pub tools: Vec<Tool>,
     /// Tires.
@@ -188,6 +191,13 @@ impl Book {
                 self.tools.retain(|known| known.id != *tool);
                 self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
             }
+            Fact::LimitsChosen { job: None, chosen } => {
+                self.limits = chosen.over(self.limits);
+                // A job that has ended stays as it was judged.
+                for job in self.jobs.iter_mut().filter(|job| job.is_running()) {
+                    job.limits = self.limits;
+                }
+            }
             Fact::TireFitted { tire, vehicle, at, .. } => {
                 self.tires.entry(*tire).or_default();
                 self.fit(*vehicle, *at, *tire);
@@ -207,6 +217,7 @@ impl Book {
                     hands: envelope.author,
                     lines: Vec::new(),
                     fitted,
+                    limits: self.limits,
                 });
             }
             _ => {}

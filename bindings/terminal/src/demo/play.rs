@@ -116,6 +116,7 @@ fn report(line: &str, why: &str) -> Trouble {
         kind: TroubleKind::Report,
         sentence: format!("The visit stopped at “{line}”: {why}"),
         at: Some(line.to_owned()),
+        pointer: None,
     }
 }
 
@@ -126,5 +127,5 @@ pub fn disk(what: &str, why: &std::io::Error) -> Trouble {
         std::io::ErrorKind::Interrupted | std::io::ErrorKind::WouldBlock => TroubleKind::TryAgain,
         _ => TroubleKind::MendInput,
     };
-    Trouble { kind, sentence: format!("{what}: {why}."), at: None }
+    Trouble { kind, sentence: format!("{what}: {why}."), at: None, pointer: None }
 }

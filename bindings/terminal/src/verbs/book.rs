@@ -111,6 +111,7 @@ pub fn write(file: &std::path::Path, bytes: &[u8]) -> Result<(), Trouble> {
             kind: TroubleKind::FreeSpace,
             sentence: format!("There is no room to write {name}: make some and try again."),
             at: Some("--out".to_owned()),
+            pointer: None,
         },
         _ => Trouble { at: Some("--out".to_owned()), ..mend(format!("{name} can't be written: {why}.")) },
     };
