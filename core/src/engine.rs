@@ -19,10 +19,10 @@ use std::sync::Arc;
 
 pub use command::Command;
 pub use host::{Host, SystemHost};
-pub use trouble::{Trouble, TroubleKind};
+pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
-    ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LogLine, NextView, NutView,
-    PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
+    ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView,
+    LogLine, NextView, NutView, PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
 };
 
 use crate::entry::Draft;
@@ -89,6 +89,7 @@ impl Engine {
             kind: TroubleKind::Report,
             sentence: words.bad_procedure(&why),
             at: Some(why.file.clone()),
+            pointer: None,
         })?;
         Ok(Self { folder: folder.to_owned(), store, entries, photos, host, procedures, book, lag, opened })
     }

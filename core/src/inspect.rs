@@ -16,29 +16,11 @@ use crate::entry::{LookAt, ToolKind};
 use crate::fastener::{Calibration, UnitClash};
 use crate::finding::State;
 use crate::ident::{TireId, ToolId};
-use crate::limits::{Circumstances, Limit, Region, Season, Thresholds};
+use crate::limits::{Circumstances, Limit, Rules};
 use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, DepthUnit, Pressure, THIRTY_SECOND_MM};
 use crate::source::Source;
 use crate::vehicle::Place;
-
-/// Whose limits a job is judged by.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Rules {
-    /// The region.
-    pub region: Region,
-    /// The season before the next visit.
-    pub season: Season,
-    /// When a tire above its limit is to be watched.
-    pub thresholds: Thresholds,
-}
-
-impl Default for Rules {
-    /// The United States, no snow expected.
-    fn default() -> Self {
-        Self { region: Region::UsFederal, season: Season::Summer, thresholds: Thresholds::default() }
-    }
-}
 
 /// One thing that is not as it should be.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -165,7 +147,8 @@ struct Looking<'a> {
 /// What the entries of a job say is wrong, worst first, then in the order of places.
 ///
 /// ```
-/// use lugbook::inspect::{Rules, inspect};
+/// use lugbook::inspect::inspect;
+/// use lugbook::limits::Rules;
 /// use lugbook::logbook::Book;
 /// // A book without jobs has nothing to look at.
 /// let book = Book::default();
@@ -200,12 +183,7 @@ impl<'a> Looking<'a> {
     }
 
     fn circumstances(self, place: Place) -> Circumstances {
-        let steered = place.position().is_some_and(|position| {
-            let axle = usize::from(position.axle).checked_sub(1).and_then(|at| self.vehicle.layout.axles.get(at));
-            axle.is_some_and(|axle| axle.steer)
-        });
-        let Rules { region, season, .. } = self.rules;
-        Circumstances { region, class: self.vehicle.class, steer: steered, season }
+        self.rules.at(self.vehicle.class, &self.vehicle.layout, place)
     }
 
     /// Where a tire ends in this job: by the plan, else where it is.

@@ -22,7 +22,7 @@ mod tread;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::ident::{Digest, TireId};
-use crate::inspect::Rules;
+use crate::limits::Rules;
 use crate::logbook::{Book, Job, Logbook, Vehicle};
 use crate::procedure::{Ask, Bay, Procedure};
 use crate::vehicle::Place;
@@ -62,9 +62,7 @@ pub fn card(
     photos: &SmallPhoto<'_>,
 ) -> String {
     let page = match book.vehicle(job.vehicle) {
-        Some(vehicle) => {
-            Sheet { logbook, book, job, vehicle, procedure, words, rules: Rules::default(), photos }.page()
-        }
+        Some(vehicle) => Sheet { logbook, book, job, vehicle, procedure, words, rules: job.rules(), photos }.page(),
         None => shell(words, &words.text("card-title", &[]), &html! { p { (words.text("card-no-vehicle", &[])) } }),
     };
     page.into_string()
@@ -76,7 +74,7 @@ pub fn labels(logbook: &Logbook, book: &Book, job: &Job, words: &Words) -> Strin
     let title = words.text("label-title", &[]);
     let contents = match book.vehicle(job.vehicle) {
         Some(vehicle) => {
-            let rules = Rules::default();
+            let rules = job.rules();
             Sheet { logbook, book, job, vehicle, procedure: None, words, rules, photos: &none }.labels()
         }
         None => html! { p { (words.text("card-no-vehicle", &[])) } },

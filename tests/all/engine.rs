@@ -305,3 +305,72 @@ fn the_engines_sentences_all_exist() {
     }
     assert!(seen > 60, "{seen}");
 }
+
+/// What the card of the job in the bay says of its limits.
+fn card_limits(engine: &Engine) -> String {
+    let card = engine.card(None, Speech::default()).unwrap();
+    let from = card.find("Limits").expect("the card tells whose limits hold");
+    card[from..].split('<').next().unwrap().to_owned()
+}
+
+#[test]
+fn limits_are_chosen_once_for_the_book_and_otherwise_for_a_job() {
+    use lugbook::limits::{Region, Season};
+    let folder = tempfile::tempdir().unwrap();
+    let mut engine = open(folder.path());
+    measured(&mut engine);
+    let choose = |region, season, watch: Option<&str>, this_job| Command::ChooseLimits {
+        region,
+        season,
+        at_limit: None,
+        watch: watch.map(text),
+        this_job,
+    };
+    let tread = |depths: &str| Command::Tread {
+        at: text("FL"),
+        depths: text(depths),
+        lowest: None,
+        reason: None,
+        coming: false,
+    };
+    // 1.59 mm passes 2/32 in and fails 1.6 mm (standards page, section 5).
+    let by_default = act(&mut engine, tread("1.59 1.59 mm"));
+    assert!(by_default[0].starts_with("1.59 mm is at the limit of 2/32 in."), "{by_default:?}");
+    assert_eq!(
+        card_limits(&engine),
+        "Limits, by default: United States, no snow or ice expected, at limit up to 1/32 in above, watch up to 2/32 in above."
+    );
+    let said = act(&mut engine, choose(Some(Region::France), None, None, false));
+    assert!(said[0].starts_with("Limits: France, no snow or ice expected, at limit"), "{said:?}");
+    let in_france = act(&mut engine, tread("1.59 1.59 mm"));
+    assert!(in_france[0].starts_with("1.59 mm is below the limit of 1.6 mm. Replace the tire."), "{in_france:?}");
+    assert!(engine.card(None, Speech::default()).unwrap().contains("France, order text"));
+    assert!(act(&mut engine, tread("7 7 mm")).is_empty(), "nothing to say of a sound tire");
+    // For this job alone: winter, and a shop that speaks early.
+    act(&mut engine, choose(None, Some(Season::Winter), Some("6 mm"), true));
+    let held = engine.limits(Speech::default());
+    assert_eq!((held.book.season, held.job.as_ref().unwrap().season), (Season::Summer, Season::Winter));
+    assert_eq!((held.book.region, held.job.as_ref().unwrap().region), (Region::France, Region::France));
+    assert!(act(&mut engine, tread("7 7 mm"))[0].starts_with("7 mm is near 1.6 mm."));
+    assert!(
+        card_limits(&engine).contains("snow or ice expected, at limit up to 1/32 in above, watch up to 6 mm above")
+    );
+    // Refusals change nothing.
+    let (kind, sentence) = refused(&mut engine, choose(None, None, None, false));
+    assert_eq!(
+        (kind, sentence.as_str()),
+        (TroubleKind::MendInput, "Say what to choose: a place, a season, or a depth.")
+    );
+    let (_, sentence) = refused(&mut engine, choose(None, None, Some("0.1 mm"), true));
+    assert!(sentence.starts_with("Watch, 0.1 mm above the limit, can't be less"), "{sentence}");
+    // A job that has ended stays as it was judged; the book goes on.
+    act(&mut engine, Command::CloseJob { reason: text("the customer left") });
+    let before = card_limits(&engine);
+    act(&mut engine, choose(Some(Region::UsCommercial), None, None, false));
+    assert_eq!(card_limits(&engine), before);
+    assert_eq!(engine.limits(Speech::default()).book.region, Region::UsCommercial);
+    drop(engine);
+    let engine = open(folder.path());
+    assert_eq!(engine.limits(Speech::default()).book.region, Region::UsCommercial, "it is kept");
+    assert_eq!(card_limits(&engine), before);
+}

@@ -7,7 +7,7 @@ use lugbook::entry::{
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
 use lugbook::finding::State;
 use lugbook::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
-use lugbook::limits::{Placard, PlacardTire};
+use lugbook::limits::{Chosen, Placard, PlacardTire, Region, Season};
 use lugbook::measure::Depth;
 use lugbook::vehicle::hub::{self, Evidence};
 use lugbook::vehicle::{Class, Drive, Layout, Place, Position, Row, Side};
@@ -28,7 +28,7 @@ fn spec() -> TorqueSpec {
     spec
 }
 
-/// At least one of each kind of fact, in the order of the enum.
+/// At least one of each kind of fact, in the order in which they were added: golden bytes are never moved.
 pub fn facts() -> Vec<Fact> {
     let job = JobId::from_parts(1, [1; 10]);
     let vehicle = VehicleId::from_parts(1, [2; 10]);
@@ -249,5 +249,18 @@ pub fn facts() -> Vec<Fact> {
         Fact::SpareSeen { job, flat: FL, nuts: SpareNuts::Same, studs: None, limit: None, replace_by: None },
         Fact::SetBrought { job, wheels: vec![Laid { tire, at: FL }] },
         Fact::TireStored { job, tire, at: FL, rack: "rack B 12".into() },
+        Fact::LimitsChosen {
+            job: None,
+            chosen: Chosen {
+                region: Some(Region::France),
+                season: Some(Season::Winter),
+                at_limit: "0,5 mm".parse().ok(),
+                watch: "2 mm".parse().ok(),
+            },
+        },
+        Fact::LimitsChosen {
+            job: Some(job),
+            chosen: Chosen { region: Some(Region::UsCommercial), ..Chosen::default() },
+        },
     ]
 }

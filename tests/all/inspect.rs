@@ -1,8 +1,8 @@
 //! What the entries of invented visits say is wrong, and what they do not.
 
 use lugbook::finding::State;
-use lugbook::inspect::{Finding, Rules, What, inspect};
-use lugbook::limits::{Region, Thresholds};
+use lugbook::inspect::{Finding, What, inspect};
+use lugbook::limits::{Region, Rules, Thresholds};
 use lugbook::logbook::Logbook;
 use lugbook::vehicle::Place;
 use lugbook::words::{Speech, Words};

@@ -7,8 +7,8 @@ use lugbook::engine::{Change, Trouble, TroubleKind};
 use serde::Serialize;
 use serde_json::{Value, json};
 
-use crate::next;
 use crate::tongue::say;
+use crate::{next, pointer};
 
 /// The width that plain lines keep: 80 columns less the demo's indent.
 const WIDTH: usize = 76;
@@ -30,6 +30,7 @@ impl Answer {
             kind: TroubleKind::Report,
             sentence: say("not-json", &[("why", why.to_string().into())]),
             at: None,
+            pointer: None,
         })?;
         Ok(Self { data, lines: page.0, exit: 0, trouble: None })
     }
@@ -71,20 +72,34 @@ impl Answer {
     pub fn show(&self, json: bool) -> ExitCode {
         if let Some(trouble) = &self.trouble {
             let written = if json { print(&format!("{}\n", self.data)) } else { None };
-            return written.unwrap_or_else(|| fail(trouble, false));
+            return written.unwrap_or_else(|| told(trouble, json));
         }
         let written = if json { print(&format!("{}\n", self.data)) } else { print(&self.lines) };
         written.unwrap_or(ExitCode::from(self.exit))
     }
 }
 
-/// Prints a refusal: one sentence, and the object when JSON was asked for.
+/// Prints a refusal: one sentence, and the object when JSON was asked for. For
+/// people what was typed stands before it with a mark under the place, and what
+/// to look at or type next ends it.
 pub fn fail(trouble: &Trouble, json: bool) -> ExitCode {
-    let sentence = one_line(&trouble.sentence);
     if json {
         let object = json!({"error": error(trouble)});
         if let Some(code) = print(&format!("{object}\n")) {
             return code;
+        }
+    }
+    told(trouble, json)
+}
+
+/// Tells a refusal on the error stream.
+fn told(trouble: &Trouble, json: bool) -> ExitCode {
+    let mut sentence = one_line(&trouble.sentence);
+    if let Some(pointer) = trouble.pointer.as_ref().filter(|_| !json) {
+        sentence = format!("{sentence} {}", one_line(&pointer.next)).trim_end().to_owned();
+        if !pointer.text.trim().is_empty() {
+            let lines = pointer::lines(&pointer.text, pointer.at, pointer.len);
+            sentence = format!("{}\n{sentence}", lines.join("\n"));
         }
     }
     // Nobody is left to tell when the error stream is gone too.

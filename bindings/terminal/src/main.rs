@@ -8,6 +8,7 @@
 //! | `tongue` | the terminal's own sentences, in the language of the run |
 //! | `next` | the one next thing to do, and the line to type for it |
 //! | `answer` | JSON or plain lines, failures and exit codes |
+//! | `pointer` | what was typed, with a mark under the place that a refusal is about |
 //! | `demo` | the visit that `lugbook demo` plays |
 //!
 //! Nothing here knows the trade: commands go to the engine as they were typed.
@@ -16,6 +17,7 @@ mod answer;
 mod demo;
 mod next;
 mod options;
+mod pointer;
 mod tongue;
 mod usage;
 mod verbs;

@@ -115,7 +115,7 @@ impl Options {
 
 /// A refusal of the terminal's own.
 pub fn mend(sentence: impl Into<String>) -> Trouble {
-    Trouble { kind: TroubleKind::MendInput, sentence: sentence.into(), at: None }
+    Trouble { kind: TroubleKind::MendInput, sentence: sentence.into(), at: None, pointer: None }
 }
 
 /// Says which word was wrong.

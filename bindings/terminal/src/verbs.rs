@@ -7,6 +7,7 @@ pub mod codes;
 mod drive;
 mod export;
 mod jobs;
+mod limits;
 mod notes;
 mod nuts;
 mod people;
@@ -32,7 +33,7 @@ use crate::options::{Absent, Options};
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
-    ("The book", &["person", "vehicle", "tool", "shelf", "procedure", "book", "card", "label", "export"]),
+    ("The book", &["person", "vehicle", "tool", "shelf", "limits", "procedure", "book", "card", "label", "export"]),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare", "set", "store"]),
@@ -62,6 +63,8 @@ pub enum Verb {
     /// Keep what manuals and door labels print
     #[command(subcommand)]
     Shelf(shelf::Shelf),
+    /// Choose whose limits of tread depth hold
+    Limits(limits::Limits),
     /// Add a shop's own procedure, or list them
     #[command(subcommand)]
     Procedure(procedures::Procedures),
@@ -198,6 +201,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Vehicle(said) => return said.run(options),
         Verb::Tool(said) => return said.run(options),
         Verb::Shelf(said) => return said.run(options),
+        Verb::Limits(said) => return said.run(options),
         Verb::Procedure(said) => return said.run(options),
         Verb::Book(said) => return said.run(options),
         Verb::Card(said) => return said.run(options),

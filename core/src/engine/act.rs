@@ -1,6 +1,7 @@
 //! Carrying out commands: each is read, held against the gates, and becomes facts.
 
 mod job;
+mod limits;
 mod set;
 mod shelf;
 mod wheel;
@@ -116,6 +117,9 @@ impl<'a> Acting<'a> {
             }
             Command::RecordLiftPoints { vehicle, text, source } => {
                 self.record_lift_points(vehicle.as_deref(), &text, &source)
+            }
+            Command::ChooseLimits { region, season, at_limit, watch, this_job } => {
+                self.choose_limits(region, season, [at_limit.as_deref(), watch.as_deref()], this_job)
             }
             Command::OpenJob { vehicle, procedure, circumstances, practice } => {
                 self.open_job(&vehicle, &procedure, circumstances, practice)
@@ -318,6 +322,7 @@ impl<'a> Acting<'a> {
             kind: TroubleKind::Held,
             sentence,
             at: Some(at.map_or_else(|| step.to_owned(), |at| format!("{step} {at}"))),
+            pointer: None,
         }
     }
 

@@ -1,8 +1,8 @@
 //! Questions: each builds a finished, worded record.
 
 use super::view::{
-    ActionLine, BookView, CautionLine, CheckLine, CheckView, JobLine, LiftsView, LogLine, NextView, NutView,
-    PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
+    ActionLine, BookView, CautionLine, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView, LogLine,
+    NextView, NutView, PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
 };
 use super::{Engine, Trouble, planning};
 use crate::caution::CautionId;
@@ -10,6 +10,7 @@ use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
 use crate::lifting::Action;
+use crate::limits::Chosen;
 use crate::logbook::{Book, Job, Vehicle};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
@@ -160,6 +161,15 @@ impl Engine {
         self.answered(words.wear(&wear, &vehicle.layout), &words)
     }
 
+    /// Whose limits of tread depth hold, in the book and in the job in the bay.
+    pub fn limits(&self, speech: Speech) -> LimitsView {
+        let words = Words::new(speech);
+        LimitsView {
+            book: limits_line(self.book.limits, &words),
+            job: self.book.in_bay().map(|job| limits_line(job.chosen(), &words)),
+        }
+    }
+
     /// What the looks under the vehicle in the bay say of its drive.
     ///
     /// # Errors
@@ -253,7 +263,21 @@ impl Engine {
     pub fn labels(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
-        Ok(report::labels(&self.logbook, &self.book, job, &words))
+        let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
+        self.answered(report::labels(&logbook, &self.book, job, &words), &words)
+    }
+}
+
+fn limits_line(chosen: Chosen, words: &Words) -> LimitsLine {
+    let held = chosen.or_default();
+    let rules = held.rules();
+    LimitsLine {
+        region: rules.region,
+        season: rules.season,
+        at_limit: held.at_limit.map(|depth| words.quantity(&depth)),
+        watch: held.watch.map(|depth| words.quantity(&depth)),
+        default: chosen == Chosen::default(),
+        text: words.limits(chosen),
     }
 }
 

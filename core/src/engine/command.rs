@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
 use crate::finding::State;
+use crate::limits::{Region, Season};
 use crate::vehicle::hub::Evidence;
 use crate::vehicle::{Class, Drive};
 
@@ -128,6 +129,19 @@ pub enum Command {
     NotKnown {
         /// `torque` or `placard`.
         what: crate::entry::Kind,
+    },
+    /// Chooses whose limits of tread depth hold; what is left out stays as it was.
+    ChooseLimits {
+        /// Whose limits.
+        region: Option<Region>,
+        /// The season before the next visit.
+        season: Option<Season>,
+        /// Up to so much above the limit a tire is at the limit: `1/32`.
+        at_limit: Option<String>,
+        /// Up to so much above the limit a tire is to be watched: `2/32`.
+        watch: Option<String>,
+        /// For the job in the bay alone, not for the book.
+        this_job: bool,
     },
     /// Opens a job.
     OpenJob {

@@ -5,7 +5,7 @@ use crate::calendar::Day;
 use crate::entry::{Kind, Shelf, ToolKind};
 use crate::fastener::Wrench;
 use crate::ident::{TireId, ToolId};
-use crate::inspect::Rules;
+use crate::limits::Region;
 use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, DepthUnit, PressureUnit, THIRTY_SECOND_MM};
 use crate::procedure::Bay;
@@ -28,7 +28,7 @@ pub(super) struct Planned {
 /// The planner's answer for the job in the bay.
 pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<Planned, Mistake> {
     let visits = Visits::of(bay.book, bay.vehicle.id);
-    let wear = visits.answer(bay.vehicle, |axle| limit(bay.vehicle, axle));
+    let wear = visits.answer(bay.vehicle, |axle| limit(bay.job.rules().region, bay.vehicle, axle));
     let mut request = request(bay, today);
     if let Some(wear) = &wear {
         for tire in request.tires.iter_mut().filter(|tire| tire.at != Place::Spare) {
@@ -45,14 +45,16 @@ pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<Planned, Mistake> {
 
 /// What the readings of the vehicle in the bay say of its wear.
 pub(super) fn wear_of(vehicle: &Vehicle, book: &Book) -> Option<wear::Answer> {
-    Visits::of(book, vehicle.id).answer(vehicle, |axle| limit(vehicle, axle))
+    let running = book.in_bay().filter(|job| job.vehicle == vehicle.id);
+    let region = running.map_or_else(|| book.limits.rules(), Job::rules).region;
+    Visits::of(book, vehicle.id).answer(vehicle, |axle| limit(region, vehicle, axle))
 }
 
 /// The least depth on an axle where the vehicle is driven; the wear bars' where no minimum is carried.
-fn limit(vehicle: &Vehicle, axle: u8) -> Option<Limit> {
+fn limit(region: Region, vehicle: &Vehicle, axle: u8) -> Option<Limit> {
     let at = usize::from(axle).checked_sub(1)?;
     let steer = vehicle.layout.axles.get(at)?.steer;
-    Limit::published(Rules::default().region, vehicle.class, steer).or_else(Limit::wear_bars)
+    Limit::published(region, vehicle.class, steer).or_else(Limit::wear_bars)
 }
 
 fn request(bay: &Bay<'_>, today: Day) -> Request {
@@ -74,7 +76,7 @@ fn request(bay: &Bay<'_>, today: Day) -> Request {
         request.axles.insert(
             number,
             AxleFacts {
-                limit: limit(vehicle, number),
+                limit: limit(bay.job.rules().region, vehicle, number),
                 placard_kpa: printed.map(|tire| tire.cold.in_unit(PressureUnit::Kilopascal)),
                 ..AxleFacts::default()
             },

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::limits::{Region, Season};
 use crate::logbook::Status;
 use crate::words::{ForecastView, Quantity};
 
@@ -59,6 +60,32 @@ pub struct NextView {
     pub of: usize,
     /// The last step that was answered.
     pub last: Option<String>,
+}
+
+/// Whose limits of tread depth hold.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LimitsView {
+    /// In the book.
+    pub book: LimitsLine,
+    /// In the job in the bay.
+    pub job: Option<LimitsLine>,
+}
+
+/// Limits as they hold.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LimitsLine {
+    /// Whose limits.
+    pub region: Region,
+    /// The season before the next visit.
+    pub season: Season,
+    /// Up to so much above the limit a tire is at the limit.
+    pub at_limit: Option<Quantity>,
+    /// Up to so much above the limit a tire is to be watched.
+    pub watch: Option<Quantity>,
+    /// Nothing was chosen: these are the default.
+    pub default: bool,
+    /// All of it in one sentence.
+    pub text: String,
 }
 
 /// A caution before a step.

@@ -11,7 +11,7 @@ use crate::calendar::Day;
 use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
-use crate::limits::Placard;
+use crate::limits::{Chosen, Placard};
 use crate::measure::{Depth, Distance, Load, Pressure, Speed, Torque};
 use crate::tire::{SidewallSide, TireLooks};
 use crate::vehicle::hub::Evidence;
@@ -488,6 +488,14 @@ pub enum Fact {
         /// Where it is kept.
         rack: String,
     },
+    /// Whose limits of tread depth hold, for which season, and when to speak of a tire above them.
+    LimitsChosen {
+        /// For this job alone; none for the book.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        job: Option<JobId>,
+        /// What was chosen; the rest stays as it was.
+        chosen: Chosen,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -549,7 +557,7 @@ impl Fact {
             | Self::SetBrought { job, .. }
             | Self::TireStored { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
-            Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } => *job,
+            Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } | Self::LimitsChosen { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
             Self::PersonAdded { .. }
             | Self::ToolAdded { .. }

@@ -9,11 +9,13 @@
 mod damage;
 mod heavy;
 mod placard;
+mod rules;
 mod table;
 mod tread;
 
 pub use damage::{Damage, Verdict};
 pub use heavy::{Heaviness, HeavyWheel, heavy_wheel};
 pub use placard::{Placard, PlacardTire};
+pub use rules::{Chosen, Rules};
 pub use table::{Force, Limit, Measured, Region, Season, limits};
 pub use tread::{Circumstances, Judgement, Spread, Thresholds, judge, judge_spread};

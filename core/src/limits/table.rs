@@ -172,8 +172,8 @@ const ARMY: &str = "Army TM 9-2610-200-14 2-24";
 
 /// Steer-axle rows name no car: cars have no steer-axle rule anywhere in the sources.
 ///
-/// The truck rows of the Maryland rule for heavy vehicles: which classes the
-/// chapter covers is from memory, its tread test was read.
+/// The Maryland test for heavy vehicles was read, but which classes its chapter
+/// covers was not: that it holds for these is from memory, so it only warns.
 const LIMITS: &[Limit] = &[
     limit(4.0, ThirtySecond, MINIMUM_MAJOR, Some(true), US, &[Truck, Bus], (Grade::Secondary, "49 CFR 393.75(b)")),
     limit(
@@ -256,7 +256,7 @@ const LIMITS: &[Limit] = &[
         None,
         &[UsMaryland],
         HEAVY,
-        (Grade::Rule, "Maryland COMAR 11.22.04.06"),
+        (Grade::Memory, "Maryland COMAR 11.22.04.06"),
     ),
 ];
 

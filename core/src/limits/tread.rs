@@ -3,6 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::table::{Force, Limit, Region, Season, limits};
 use crate::finding::State;
 use crate::measure::{Depth, DepthUnit};
+use crate::source::Grade;
 use crate::vehicle::Class;
 
 /// What a tread depth is judged for.
@@ -144,5 +145,10 @@ fn holds(limit: &Limit, here: Circumstances) -> bool {
 
 /// The deepest limit; of equal ones that with the better source.
 fn strictest<'a>(limits: impl Iterator<Item = &'a Limit>) -> Option<&'a Limit> {
-    limits.max_by(|a, b| a.mm().total_cmp(&b.mm()).then(a.source.grade.may_refuse().cmp(&b.source.grade.may_refuse())))
+    let trust = |limit: &Limit| match limit.source.grade {
+        grade if grade.may_refuse() => 2,
+        Grade::TwoSecondary | Grade::Secondary => 1,
+        _ => 0,
+    };
+    limits.max_by(|a, b| a.mm().total_cmp(&b.mm()).then(trust(a).cmp(&trust(b))))
 }

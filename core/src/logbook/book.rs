@@ -9,6 +9,7 @@ use super::{Archive, Job, Line, Lines, Said, Span, Status, pairs};
 use crate::calendar::Moment;
 use crate::entry::{Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
 use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
+use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
 use crate::vehicle::{Class, Layout, Place};
 
@@ -48,7 +49,7 @@ pub struct Vehicle {
 }
 
 /// A wheel in store.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stored {
     /// Its tire.
     pub tire: TireId,
@@ -133,6 +134,8 @@ pub struct Book {
     /// The shelf, by model (lower case) and kind.
     #[serde(with = "pairs")]
     pub shelf: BTreeMap<(String, Kind), Specification>,
+    /// Whose limits hold: what was chosen for the book.
+    pub limits: Chosen,
     /// Tools.
     pub tools: Vec<Tool>,
     /// Tires.
@@ -265,6 +268,13 @@ impl Book {
                 self.tools.retain(|known| known.id != *tool);
                 self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
             }
+            Fact::LimitsChosen { job: None, chosen } => {
+                self.limits = chosen.over(self.limits);
+                // A job that has ended stays as it was judged.
+                for job in self.jobs.iter_mut().filter(|job| job.is_running()) {
+                    job.limits = self.limits;
+                }
+            }
             Fact::TireFitted { tire, vehicle, at, .. } => {
                 self.tires.entry(*tire).or_default();
                 self.fit(*vehicle, *at, *tire);
@@ -286,6 +296,7 @@ impl Book {
                     lines: Lines::default(),
                     fitted,
                     entries: Vec::new(),
+                    limits: self.limits,
                 });
             }
             _ => {}

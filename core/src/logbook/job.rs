@@ -9,6 +9,7 @@ use super::{Lines, Span, pairs};
 use crate::calendar::Moment;
 use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
 use crate::ident::{EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
+use crate::limits::{Chosen, Rules};
 use crate::measure::{Depth, Distance, Pressure, Torque};
 use crate::vehicle::Place;
 
@@ -76,6 +77,8 @@ pub struct Job {
     pub fitted: BTreeMap<Place, TireId>,
     /// The entries that are about it, those that were taken back among them.
     pub entries: Vec<Span>,
+    /// Whose limits held in the book while it was open.
+    pub limits: Chosen,
 }
 
 /// One nut's latest word on one pass.
@@ -100,6 +103,19 @@ impl Job {
     /// The last fact that `pick` takes.
     pub fn last<'a, T>(&'a self, pick: impl Fn(&'a Fact) -> Option<T>) -> Option<T> {
         self.lines.iter().rev().find_map(|line| pick(&line.fact))
+    }
+
+    /// Whose limits it is judged by: what was chosen for it, else for the book.
+    pub fn chosen(&self) -> Chosen {
+        self.lines.iter().fold(self.limits, |held, line| match &line.fact {
+            Fact::LimitsChosen { chosen, .. } => chosen.over(held),
+            _ => held,
+        })
+    }
+
+    /// The rules it is judged by; the default where nothing was chosen.
+    pub fn rules(&self) -> Rules {
+        self.chosen().rules()
     }
 
     /// The odometer reading of this job.

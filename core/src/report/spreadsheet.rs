@@ -15,7 +15,7 @@ use std::collections::BTreeSet;
 
 use crate::entry::{Fact, Nuts};
 use crate::ident::PersonId;
-use crate::inspect::{Rules, inspect};
+use crate::inspect::inspect;
 use crate::logbook::{Book, Job, Line, Vehicle};
 use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, Reading, TorqueUnit, Unit, plain};
 use crate::vehicle::{Letters, Place};
@@ -337,7 +337,7 @@ fn job_row(book: &Book, job: &Job, vehicle: &Vehicle) -> [String; JOB_COLUMNS.le
             _ => None,
         })
         .collect();
-    let worst = inspect(book, job, Rules::default()).iter().map(|found| found.state).max();
+    let worst = inspect(book, job, job.rules()).iter().map(|found| found.state).max();
     let recheck = job.last(|fact| match fact {
         Fact::RecheckTold { after, .. } => Some(after.iter().map(ToString::to_string).collect::<Vec<_>>()),
         _ => None,

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::ident::TireId;
-use crate::limits::{self, Circumstances, Force};
+use crate::limits::{self, Force};
 use crate::logbook::DepthSeen;
 use crate::measure::{Depth, DepthUnit};
 use crate::procedure::Ask;
@@ -43,6 +43,7 @@ impl Sheet<'_> {
                     (self.t("card-tread-how"))
                     @if self.job.plan().is_some() { " " (self.t("card-tread-places")) }
                 }
+                p class="small" { (self.words.limits(self.job.chosen())) }
                 div class="grid" { @for tire in &tires { (tire) } }
             }
         };
@@ -106,12 +107,7 @@ impl Sheet<'_> {
 
     /// The strictest minimum where the tire is, else the wear bars' height.
     fn limit_at(&self, place: Place) -> Option<Depth> {
-        let steer = place.position().is_some_and(|position| {
-            let at = usize::from(position.axle).checked_sub(1);
-            at.and_then(|at| self.vehicle.layout.axles.get(at)).is_some_and(|axle| axle.steer)
-        });
-        let here =
-            Circumstances { region: self.rules.region, class: self.vehicle.class, steer, season: self.rules.season };
+        let here = self.rules.at(self.vehicle.class, &self.vehicle.layout, place);
         let full = Depth::new(FULL_MM, DepthUnit::Millimetre).ok()?;
         let limit = limits::judge(full, here, self.rules.thresholds).limit?;
         matches!(limit.force, Force::Minimum | Force::WearBar).then(|| limit.depth()).flatten()

@@ -133,6 +133,7 @@ impl Words {
             | Fact::SpecificationRecorded { .. }
             | Fact::SpecificationUnknown { .. }
             | Fact::ToolAdded { .. }
+            | Fact::LimitsChosen { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
             Fact::JobOpened { .. }
             | Fact::JobParked { .. }
@@ -211,6 +212,10 @@ impl Words {
                     ("papers", self.papers(what).into()),
                 ],
             ),
+            Fact::LimitsChosen { job, chosen } => {
+                let id = if job.is_some() { "fact-limits-job" } else { "fact-limits-book" };
+                self.text(id, &[("chosen", self.chosen_limits(*chosen).into())])
+            }
             Fact::ToolUsed { tool, .. } => {
                 self.text("fact-tool-used", &[("name", self.tool(context.book, *tool).into())])
             }

@@ -6,15 +6,6 @@ use crate::measure::{Pressure, PressureUnit};
 use crate::vehicle::Layout;
 
 impl Words {
-    /// A computed pressure in the chosen units, with as many decimals as a gauge
-    /// shows. Nobody read it, so no reading stands beside it.
-    fn computed(&self, pressure: &Pressure) -> String {
-        let unit = pressure.unit().in_system(self.speech().units);
-        let value = pressure.in_unit(unit);
-        let shown = self.number(value, unit.decimals());
-        self.text(unit.sentence(), &[("value", shown.into()), ("count", value.into())])
-    }
-
     /// A difference of pressures in a unit.
     fn pressure_apart(&self, by: f64, unit: PressureUnit) -> String {
         let shown = self.number(by, unit.decimals().max(1));

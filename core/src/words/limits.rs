@@ -2,7 +2,7 @@
 
 use super::{Say, Words};
 use crate::finding::State;
-use crate::limits::{Damage, Force, Heaviness, HeavyWheel, Judgement, Limit, Spread};
+use crate::limits::{Chosen, Damage, Force, Heaviness, HeavyWheel, Judgement, Limit, Spread};
 use crate::measure::{Depth, DepthUnit};
 use crate::source::Source;
 
@@ -30,6 +30,33 @@ impl Words {
         let plain = title.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), " ");
         let id = format!("cited-{}", plain.split_whitespace().collect::<Vec<_>>().join("-"));
         if self.has(&id) { self.text(&id, &[]) } else { title.to_owned() }
+    }
+
+    /// What was chosen of the limits, in a row.
+    pub(super) fn chosen_limits(&self, chosen: Chosen) -> String {
+        let depth = |id: &str, depth: Option<Depth>| {
+            depth.map(|depth| self.text(id, &[("depth", self.reading(&depth).into())]))
+        };
+        let parts = [
+            chosen.region.map(|region| self.coded("region", &region)),
+            chosen.season.map(|season| self.coded("season", &season)),
+            depth("limits-at-limit", chosen.at_limit),
+            depth("limits-watch", chosen.watch),
+        ];
+        self.list(parts.into_iter().flatten())
+    }
+
+    /// Whose limits hold, in one sentence, and whether they are the default.
+    ///
+    /// ```
+    /// use lugbook::limits::Chosen;
+    /// use lugbook::words::{Speech, Words};
+    /// let said = Words::new(Speech::default()).limits(Chosen::default());
+    /// assert!(said.starts_with("Limits, by default: United States, no snow or ice expected"));
+    /// ```
+    pub fn limits(&self, chosen: Chosen) -> String {
+        let id = if chosen == Chosen::default() { "limits-default" } else { "limits-held" };
+        self.text(id, &[("chosen", self.chosen_limits(chosen.or_default()).into())])
     }
 
     fn depth_sentence(&self, id: &str, lowest: &Depth, limit: &Limit) -> String {

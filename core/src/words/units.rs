@@ -77,6 +77,24 @@ impl Words {
         self.worded(reading, false)
     }
 
+    /// A computed figure in the chosen units, with as many decimals as a gauge
+    /// shows. Nobody read it, so no reading stands beside it.
+    ///
+    /// ```
+    /// use lugbook::measure::Load;
+    /// use lugbook::words::{Speech, Units, Words};
+    /// let words = Words::new(Speech { units: Units::Us, ..Speech::default() });
+    /// let load: Load = "615 kg".parse()?;
+    /// assert_eq!((words.computed(&load), words.reading(&load)), ("1356 lb".into(), "1356 lb (read 615 kg)".into()));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
+    pub fn computed<U: Worded>(&self, figure: &Reading<U>) -> String {
+        let unit = figure.unit().in_system(self.speech().units);
+        let value = figure.in_unit(unit);
+        let shown = self.number(value, unit.decimals());
+        self.text(unit.sentence(), &[("value", shown.into()), ("count", value.into())])
+    }
+
     /// A reading for a screen: value and unit as read, text, and spoken text.
     pub fn quantity<U: Worded>(&self, reading: &Reading<U>) -> Quantity {
         Quantity {

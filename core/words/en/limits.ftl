@@ -47,6 +47,22 @@ depth-wear-bar = { $lowest } is below the wear bars, { $limit } high. Plan new t
 spread-within = The two tires differ by { $apart }; up to { $limit } is allowed. Source: { $source }.
 spread-over = The two tires of this axle differ by { $apart }, over the { $limit } allowed. Source: { $source }.
 
+# Whose limits hold.
+limits-held = Limits: { $chosen }.
+limits-default = Limits, by default: { $chosen }.
+limits-at-limit = at limit up to { $depth } above
+limits-watch = watch up to { $depth } above
+region-us-federal = United States
+region-us-commercial = United States, commercial vehicles
+region-us-maryland = Maryland
+region-us-army = US Army
+region-eu = European Union
+region-france = France
+region-uk = United Kingdom
+region-elsewhere = a place whose rules were not read
+season-summer = no snow or ice expected
+season-winter = snow or ice expected
+
 # What makes a vehicle unsafe.
 damage-unsafe = { $damage }. Unsafe: do not drive. Source: { $source }.
 damage-cord-visible = Cord or ply is visible

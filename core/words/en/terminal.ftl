@@ -106,7 +106,9 @@ terminal-difference = Difference, %
 terminal-true-at-100 = True at 100
 terminal-not-known = not known
 terminal-no-size = There is no size in “{ $given }”.
+terminal-no-size-next = Type it like 225/45R17 91W.
 terminal-no-size-no-tin = There is no size and no DOT number in this text.
+terminal-no-size-no-tin-next = Type the size first, such as 225/45R17 91W, then DOT and its number.
 terminal-two-sizes = Two sizes are compared.
 
 # The demo.
@@ -118,3 +120,5 @@ terminal-demo-card = The card:
 terminal-demo-book = The book:
 terminal-demo-try = Open the card in a browser. Then try:
 terminal-demo-truck = Orchard truck
+terminal-limits-book = Book
+terminal-limits-job = This job

@@ -73,3 +73,11 @@ unmet-in-order = Primero va la acción { $n }. { $action }
 
 list-and = { $before } y { $last }
 place-vehicle = Vehículo
+
+condition-place-safe = lugar seguro para trabajar
+condition-set-brought = juego que entra puesto en su lugar
+unmet-place-safe = Nadie ha dicho si este lugar es seguro. Mire primero; un vehículo se puede remolcar.
+unmet-place-slope = Este lugar tiene pendiente o cede. No empiece: haga remolcar el vehículo a piso nivelado y firme.
+unmet-place-close = El tráfico pasa demasiado cerca. No empiece: haga remolcar el vehículo.
+unmet-place-flat-side = { $at }: el tráfico pasa del lado de la llanta desinflada. No empiece: haga remolcar el vehículo.
+unmet-set-brought = No se ha dicho qué juego entra. Traiga el guardado o uno nuevo.

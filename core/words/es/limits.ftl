@@ -47,6 +47,22 @@ depth-wear-bar = { $lowest } queda por debajo de los indicadores de desgaste, de
 spread-within = Las dos llantas difieren { $apart }; se permite hasta { $limit }. Fuente: { $source }.
 spread-over = Las dos llantas de este eje difieren { $apart }, más de los { $limit } permitidos. Fuente: { $source }.
 
+# Whose limits hold.
+limits-held = Límites: { $chosen }.
+limits-default = Límites, por omisión: { $chosen }.
+limits-at-limit = en el límite hasta { $depth } por encima
+limits-watch = vigilar hasta { $depth } por encima
+region-us-federal = Estados Unidos
+region-us-commercial = Estados Unidos, vehículos comerciales
+region-us-maryland = Maryland
+region-us-army = Ejército de los Estados Unidos
+region-eu = Unión Europea
+region-france = Francia
+region-uk = Reino Unido
+region-elsewhere = un lugar cuyas normas no se leyeron
+season-summer = no se espera nieve ni hielo
+season-winter = se espera nieve o hielo
+
 # What makes a vehicle unsafe.
 damage-unsafe = { $damage }. Condición insegura: no maneje. Fuente: { $source }.
 damage-cord-visible = Se ven cuerdas o capas

@@ -106,7 +106,9 @@ terminal-difference = Diferencia, %
 terminal-true-at-100 = Real a 100
 terminal-not-known = no se conoce
 terminal-no-size = No hay medida en “{ $given }”.
+terminal-no-size-next = Escríbala así: 225/45R17 91W.
 terminal-no-size-no-tin = No hay medida ni número DOT en este texto.
+terminal-no-size-no-tin-next = Escriba primero la medida, por ejemplo 225/45R17 91W; luego DOT y su número.
 terminal-two-sizes = Se comparan dos medidas.
 
 # The demo.
@@ -118,3 +120,5 @@ terminal-demo-card = La hoja:
 terminal-demo-book = El libro:
 terminal-demo-try = Abra la hoja en un navegador. Luego pruebe:
 terminal-demo-truck = Camioneta de la huerta
+terminal-limits-book = Libro
+terminal-limits-job = Este trabajo

@@ -100,6 +100,7 @@ const LINES: &[&str] = &[
     "shelf lift-points <text> --source <text> --vehicle <vehicle>",
     "shelf unknown <code=torque>",
     "shelf list",
+    "limits <code=france> --season <code=winter> --at-limit <depth> --watch <depth>",
     "procedure add <question>",
     "procedure list",
     "book <code=check>",

@@ -120,6 +120,7 @@ fn report(line: &str, why: &str) -> Trouble {
         kind: TroubleKind::Report,
         sentence: say("demo-stopped", &[("line", line.into()), ("why", why.into())]),
         at: Some(line.to_owned()),
+        pointer: None,
     }
 }
 
@@ -130,5 +131,5 @@ pub fn disk(what: &str, name: &str, why: &std::io::Error) -> Trouble {
         std::io::ErrorKind::Interrupted | std::io::ErrorKind::WouldBlock => TroubleKind::TryAgain,
         _ => TroubleKind::MendInput,
     };
-    Trouble { kind, sentence: cannot(what, name, why), at: None }
+    Trouble { kind, sentence: cannot(what, name, why), at: None, pointer: None }
 }

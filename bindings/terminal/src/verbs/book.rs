@@ -146,6 +146,7 @@ pub fn write(file: &std::path::Path, bytes: &[u8]) -> Result<(), Trouble> {
             kind: TroubleKind::FreeSpace,
             sentence: say("no-room", &[("name", name.as_str().into())]),
             at: Some("--out".to_owned()),
+            pointer: None,
         },
         _ => Trouble { at: Some("--out".to_owned()), ..mend(cannot("written", &name, why)) },
     };

@@ -212,10 +212,10 @@ impl Acting<'_> {
     /// A size in canonical form.
     fn size(&self, text: &str) -> Result<String, Trouble> {
         let marking = sidewall::parse(text);
-        match marking.size {
-            Some(size) => Ok(size.to_string()),
-            None => Err(Trouble::mend(self.words, "trouble-size", &[("given", clipped(text).into())])),
+        if let Some(trouble) = Trouble::of_marking(text, &marking, self.words) {
+            return Err(trouble);
         }
+        marking.size.map(|size| size.to_string()).ok_or_else(|| self.no_size(text))
     }
 
     pub(super) fn record_drive(&self, vehicle: Option<&str>, drive: Drive, source: &str) -> Done {

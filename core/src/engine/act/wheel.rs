@@ -14,7 +14,7 @@ use crate::ident::TireId;
 use crate::lifting::{Gear, moves_for_flat};
 use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, SpeedUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
-use crate::sidewall::{self, Severity};
+use crate::sidewall;
 use crate::vehicle::Place;
 use crate::words::{Say, Units};
 
@@ -58,16 +58,20 @@ impl Acting<'_> {
     /// A marking that holds, as text, with what to know about it.
     pub(super) fn marking(&self, text: &str) -> Result<(String, Vec<String>), Trouble> {
         let marking = sidewall::parse(text);
-        let error = marking.problems.iter().find(|problem| problem.severity == Severity::Error);
-        if let Some(problem) = error.filter(|_| marking.refused()) {
-            return Err(Trouble::said(problem.say(self.words)).at(problem.at.to_string()));
+        if let Some(trouble) = Trouble::of_marking(text, &marking, self.words) {
+            return Err(trouble);
         }
         if marking.size.is_none() && marking.tin.is_none() {
-            let args = [("given", clipped(text).into())];
-            return Err(Trouble::mend(self.words, "trouble-size", &args));
+            return Err(self.no_size(text));
         }
         let notes = marking.problems.iter().map(|problem| problem.say(self.words)).collect();
         Ok((text.trim().to_owned(), notes))
+    }
+
+    /// No size stands in what was typed.
+    pub(super) fn no_size(&self, text: &str) -> Trouble {
+        let trouble = Trouble::mend(self.words, "trouble-size", &[("given", clipped(text).into())]);
+        trouble.pointing(text, 0, text.chars().count(), String::new())
     }
 
     pub(super) fn sidewall(
@@ -165,7 +169,9 @@ impl Acting<'_> {
         if reason.is_none() {
             self.not_deeper(bay, at, tire, low)?;
         }
-        Ok(Outcome::fact(Fact::TreadMeasured { job: Self::job_id(bay), tire, at, grooves, lowest: low, reason }))
+        let measured =
+            Outcome::fact(Fact::TreadMeasured { job: Self::job_id(bay), tire, at, grooves, lowest: low, reason });
+        Ok(self.judged(bay, at, low).into_iter().fold(measured, Outcome::note))
     }
 
     /// Tread does not grow: deeper than last time by more than both gauges'
@@ -199,7 +205,7 @@ impl Acting<'_> {
         let Some(plan) = plan else {
             if let Some(refused) = answer.refused.iter().find(|refused| refused.pattern.code() == text) {
                 let sentence = self.words.refused(refused, &bay.vehicle.layout);
-                return Err(Trouble { kind: TroubleKind::Held, sentence, at: Some(text.to_owned()) });
+                return Err(Trouble { kind: TroubleKind::Held, sentence, at: Some(text.to_owned()), pointer: None });
             }
             let args = [("given", clipped(text).into()), ("count", answer.plans.len().into())];
             return Err(Trouble::mend(self.words, "trouble-no-plan", &args));

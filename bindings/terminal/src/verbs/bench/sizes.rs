@@ -2,12 +2,16 @@
 
 use clap::Args;
 use lugbook::engine::{Host, SystemHost, Trouble};
+use lugbook::measure::SpanUnit::Millimetre;
+use lugbook::measure::SpeedUnit::KilometrePerHour;
+use lugbook::measure::{Load, LoadUnit, Span, Speed};
 use lugbook::sidewall::{self, Severity};
 use lugbook::words::{Say, Words};
 use serde_json::json;
 
 use crate::answer::{Answer, Page};
-use crate::options::{AtWord, Options, mend};
+use crate::options::{AtWord, Options, mend, shorten};
+use crate::pointer;
 use crate::tongue::say;
 
 /// A marking.
@@ -39,21 +43,21 @@ impl Sidewall {
         let mut page = Page::default();
         let mut rows: Vec<Vec<String>> = Vec::new();
         let mut row = |name: &str, value: String| rows.push(vec![say(name, &[]), value]);
-        let figure = |value: Option<f64>, unit: &str| value.map(|value| format!("{} {unit}", words.number(value, 1)));
+        let span = |mm: Option<f64>| Some(words.computed(&Span::new((mm? * 10.0).round() / 10.0, Millimetre).ok()?));
         if let Some(size) = &view.size {
             row("size", size.text.clone());
-            row("diameter", figure(size.overall_diameter_mm, "mm").unwrap_or_else(|| say("diameter-not-known", &[])));
-            if let Some(height) = figure(size.section_height_mm, "mm") {
+            row("diameter", span(size.overall_diameter_mm).unwrap_or_else(|| say("diameter-not-known", &[])));
+            if let Some(height) = span(size.section_height_mm) {
                 row("sidewall-height", height);
             }
         }
         if let Some(service) = &view.service {
             row("service", service.text.clone());
-            if let Some(load) = figure(service.load_kg, "kg") {
-                row("load", load);
+            if let Some(load) = service.load_kg.and_then(|kg| Load::new(kg, LoadUnit::Kilogram).ok()) {
+                row("load", words.computed(&load));
             }
-            if let Some(speed) = service.max_kmh {
-                row("speed", format!("{speed} km/h"));
+            if let Some(speed) = service.max_kmh.and_then(|kmh| Speed::new(kmh.into(), KilometrePerHour).ok()) {
+                row("speed", words.computed(&speed));
             }
         }
         if let Some(tin) = &marking.tin {
@@ -62,18 +66,22 @@ impl Sidewall {
         }
         page.table(&rows);
         for problem in &marking.problems {
+            if problem.severity > Severity::Note {
+                page.gap();
+                pointer::lines(&self.text, problem.at, problem.len).iter().for_each(|line| page.push(line));
+            }
             page.indented("- ", &format!("{} {}", problem.say(&words), words.sidewall_next(problem)));
         }
         let answer = Answer::new(&view, page)?;
         if !marking.refused() && marking.understood() {
             return Ok(answer);
         }
-        let first = marking.problems.iter().find(|problem| problem.severity == Severity::Error);
-        let trouble = match first.or(marking.problems.first()) {
-            Some(problem) => mend(problem.say(&words)).at_word(&problem.at.to_string()),
-            None => mend(say("no-size-no-tin", &[])).at_word("0"),
-        };
-        Ok(answer.refused(trouble))
+        let trouble = Trouble::of_marking(&self.text, &marking, &words);
+        Ok(answer.refused(trouble.unwrap_or_else(|| {
+            let all = self.text.chars().count();
+            let trouble = mend(say("no-size-no-tin", &[])).at_word("0");
+            trouble.pointing(&self.text, 0, all, say("no-size-no-tin-next", &[]))
+        })))
     }
 }
 
@@ -84,12 +92,12 @@ impl Sizes {
         let mut markings = Vec::new();
         for text in [&self.first, &self.second] {
             let marking = sidewall::parse(text);
-            let error = marking.problems.iter().find(|problem| problem.severity == Severity::Error);
-            if let Some(problem) = error.filter(|_| marking.refused()) {
-                return Err(mend(problem.say(&words)).at_word(text));
+            if let Some(trouble) = Trouble::of_marking(text, &marking, &words) {
+                return Err(trouble.at_word(text));
             }
             if marking.size.is_none() {
-                return Err(mend(say("no-size", &[("given", crate::options::shorten(text).into())])).at_word(text));
+                let trouble = mend(say("no-size", &[("given", shorten(text).into())])).at_word(text);
+                return Err(trouble.pointing(text, 0, text.chars().count(), say("no-size-next", &[])));
             }
             markings.push(marking);
         }
