@@ -45,7 +45,7 @@ pattern-x = X
 pattern-front-to-rear = de adelante a atrás
 pattern-side-to-side = de lado a lado
 pattern-leave-as-is = dejar como está
-pattern-flat = cambio de una llanta desinflada
+pattern-flat = cambio de una rueda desinflada
 pattern-other = otros movimientos
 pattern-five = { $pattern }, con el repuesto
 

@@ -1,7 +1,7 @@
 # Steps: a verb first, one action, at most 15 words. The place is shown apart.
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Rotación de llantas en elevador
-procedure-rotation-lift-by-lift = Rotación de llantas con un gato, paso a paso
+procedure-rotation-lift-by-lift = Rotación de llantas con un gato, levantando por partes
 procedure-rotation-with-jack-and-stands = Rotación de llantas con un gato y cuatro soportes
 procedure-wheel-off-and-on = Quitar y poner ruedas para otro trabajo
 procedure-recheck-visit = Reapriete de tuercas de rueda
