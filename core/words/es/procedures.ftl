@@ -1,7 +1,7 @@
 # Steps: a verb first, one action, at most 15 words. The place is shown apart.
 # US shop usage. What stands here is common practice; the maker's manual stands above it.
 procedure-rotation-on-a-lift = Rotación de llantas en elevador
-procedure-rotation-lift-by-lift = Rotación de llantas con un gato, levantando por partes
+procedure-rotation-lift-by-lift = Rotación de llantas con un gato, levantando paso a paso
 procedure-rotation-with-jack-and-stands = Rotación de llantas con un gato y cuatro soportes
 procedure-wheel-off-and-on = Quitar y poner ruedas para otro trabajo
 procedure-recheck-visit = Reapriete de tuercas de rueda
@@ -132,7 +132,7 @@ step-place = Vea si este lugar está nivelado, firme y lejos del tráfico.
 step-warned = Vea luces, chaleco y triángulo puestos, freno puesto y rueda opuesta calzada.
 step-spare = Lea el repuesto: medida, fecha, presión, tuercas y límite de velocidad.
 step-clear-jack = Levante la esquina de la llanta desinflada hasta que la rueda quede apenas libre.
-step-hang-spare = Ponga el repuesto; lea antes su marca.
+step-hang-spare = Ponga el repuesto con su marca ya leída.
 step-all-clear-jack = Mire debajo del vehículo: personas, pies y herramientas.
 step-flat-photo = Fotografíe lo que desinfló la llanta.
 step-tell-spare = Avise al conductor el límite de velocidad del repuesto y cuándo cambiarla.

@@ -200,7 +200,6 @@ card-stored = Ruedas guardadas
 card-stored-table = De dónde salió cada rueda y dónde se guarda.
 card-rack = Estante
 label-title = Etiquetas de ruedas guardadas
-label-of = { $vehicle }: { $at }
 label-stored = Guardada
 label-none = En este trabajo no se guardó ninguna rueda.
 card-on-carrier = en el soporte del repuesto
