@@ -165,10 +165,12 @@ impl Engine {
         self.entries.sound().map_err(|why| Trouble::of_store(&why, &words))?;
         let entries = self.store.append(drafts, now).map_err(|why| Trouble::of_store(&why, &words))?;
         let ids = entries.iter().map(|entry| entry.id().to_string()).collect();
-        if !self.book.follow(&entries) {
-            self.fold_anew().map_err(|why| Trouble::of_store(&why, &words))?;
+        let followed = if self.book.follow(&entries) { Ok(()) } else { self.fold_anew() };
+        match followed {
+            Ok(()) => self.lag.keep(&self.book, &self.store),
+            // They are saved, and that is told. What they come to is not known, and that is told from now on.
+            Err(why) => self.entries.failed(why),
         }
-        self.lag.keep(&self.book, &self.store);
         Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) })
     }
 

@@ -63,6 +63,11 @@ impl Entries {
         }
     }
 
+    /// No answer can be trusted from now on.
+    pub(super) fn failed(&self, why: StoreError) {
+        self.fault.lock().unwrap_or_else(PoisonError::into_inner).get_or_insert(why);
+    }
+
     /// The entries that are about a job, those that were taken back among them.
     pub(super) fn of_job(&self, job: &Job) -> Result<Logbook, StoreError> {
         self.store.stretches(&job.entries).map(Logbook::from_iter)
@@ -72,7 +77,7 @@ impl Entries {
 impl Archive for Entries {
     fn entries(&self, spans: &[Span]) -> Vec<Entry> {
         self.store.stretches(spans).unwrap_or_else(|why| {
-            self.fault.lock().unwrap_or_else(PoisonError::into_inner).get_or_insert(why);
+            self.failed(why);
             Vec::new()
         })
     }

@@ -9,6 +9,7 @@ use super::error::{Mend, StoreError};
 use super::folder::Folder;
 use super::problem::Missing;
 use super::rows::{self, Part, Writing};
+use super::snapshot;
 use crate::entry::{Entry, Head};
 use crate::ident::StreamId;
 
@@ -86,6 +87,10 @@ pub(super) fn take_in(
             close_gaps(conn, stream, &filled, &gaps).map_err(fault)??;
         }
     }
+    if merged.completed > 0 {
+        // What other rooms made of those entries was made without their names.
+        snapshot::forget(conn).map_err(fault)?;
+    }
     Ok(merged)
 }
 
@@ -105,7 +110,7 @@ pub(super) fn take_backup(conn: &Connection, folder: &Folder, backup: &Backup) -
         rows::put_part(conn, *id, &Part::Erased).map_err(fault)?;
     }
     if !backup.erased.is_empty() {
-        super::snapshot::forget(conn).map_err(fault)?;
+        snapshot::forget(conn).map_err(fault)?;
     }
     Ok(merged)
 }

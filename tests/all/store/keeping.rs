@@ -340,3 +340,17 @@ fn every_table_is_strict_and_the_file_says_whose_it_is() {
     // The database that is built in; an older one is refused at opening.
     assert!(rusqlite::version_number() >= 3_051_003, "{}", rusqlite::version());
 }
+
+#[test]
+fn a_name_that_comes_later_has_what_was_kept_made_anew() {
+    let (first, second) = (tempdir().unwrap(), tempdir().unwrap());
+    let (from, _) = open_as(first.path(), 1).unwrap();
+    let named = from.append(vec![customer(1)], at(1)).unwrap();
+    let nameless = Entry::open(named[0].bytes().to_vec(), named[0].digest(), None).unwrap();
+    let (store, _) = open_as(second.path(), 2).unwrap();
+    store.merge(vec![nameless]).unwrap();
+    let mark = store.mark().unwrap();
+    assert!(store.keep_snapshot("book", 1, Snapshot { mark, bytes: vec![1] }).unwrap());
+    assert_eq!(store.merge(named).unwrap().completed, 1);
+    assert_eq!((store.snapshot("book", 1).unwrap(), store.mark().unwrap()), (None, mark));
+}

@@ -192,7 +192,7 @@ fn after_a_power_cut_at_any_moment_the_book_is_a_beginning_with_all_that_was_ack
     let root = dir.path().canonicalize().unwrap();
     let (ops, all) = recorded(&root);
     let syncs = ops.iter().filter(|op| matches!(op, Op::Sync { .. })).count();
-    assert!(ops.len() > 200 && syncs > 40, "{} things were done, {syncs} of them syncs", ops.len());
+    assert!(ops.len() > 200 && syncs > 10, "{} things were done, {syncs} of them syncs", ops.len());
     let seed = number("LUGBOOK_CUT_SEED").unwrap_or(7);
     let cuts = number("LUGBOOK_CUTS").unwrap_or(300);
     let mut chance = Chance(seed);

@@ -162,7 +162,10 @@ fn any_changed_byte_of_what_was_kept_has_the_whole_book_read() {
     let right = answers(&start(dir.path(), DAY));
     let conn = Connection::open(dir.path().join("book.db")).unwrap();
     let bytes: Vec<u8> = conn.query_row("SELECT bytes FROM snapshot", [], |row| row.get(0)).unwrap();
-    for place in (0..bytes.len()).step_by(bytes.len() / 3) {
+    // In a name and in a number, which would be believed, and here and there.
+    let text = |text: &[u8]| bytes.windows(text.len()).position(|window| window == text).expect("it is kept") + 8;
+    let told = [text(b"\"orchard truck\""), text(b"\"number\":30,"), text(b"\"opened\":1")];
+    for place in told.into_iter().chain((0..bytes.len()).step_by(bytes.len() / 3)) {
         let mut changed = bytes.clone();
         changed[place] ^= 1;
         conn.execute("UPDATE snapshot SET bytes = ?1", [&changed]).unwrap();
