@@ -7,6 +7,7 @@ mod demo;
 mod drive;
 mod due;
 mod engine;
+mod examples;
 mod facts;
 mod inflation;
 mod inspect;
