@@ -56,6 +56,18 @@ use crate::caution::CautionId;
 use crate::vehicle::{Layout, Letters};
 
 /// The order of work.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// let plan = plan(&task)?;
+/// assert_eq!((plan.lifts, plan.at_least, plan.proved), (1, 1, true));
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plan {
     /// What to do, in order.
@@ -81,6 +93,18 @@ pub struct Plan {
 /// # Errors
 /// When the request contradicts itself, when the gear is rated below the load,
 /// when it can't be done with this gear, or when the search gave up.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// // One wheel off and on again.
+/// assert_eq!(plan(&task)?.lifts, 1);
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 pub fn plan(task: &Task) -> Result<Plan, Refusal> {
     let moves = task.checked()?;
     let rules = task.gear.rules(&task.vehicle);
@@ -149,6 +173,18 @@ fn lacking(task: &Task) -> Vec<Lacking> {
 }
 
 /// A plan as data: positions by name.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// let data = plan(&task)?.data(&task.vehicle.layout);
+/// assert_eq!(data.lifts, 1);
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PlanData {
     /// What to do, in order.
@@ -170,6 +206,18 @@ pub struct PlanData {
 }
 
 /// An action as data.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// let data = plan(&task)?.data(&task.vehicle.layout);
+/// assert_eq!((data.actions[0].n, data.actions[0].act.code()), (1, "secure-vehicle"));
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ActionData {
     /// Its number, from 1.
@@ -189,6 +237,18 @@ pub struct ActionData {
 
 impl Plan {
     /// The plan as data, positions by their names in JSON.
+    ///
+    /// ```
+    /// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+    /// use lugbook::vehicle::{Layout, Place, Side};
+    /// # let at = Place::single(1, Side::Left);
+    /// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+    /// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+    /// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+    /// let data = plan(&task)?.data(&task.vehicle.layout);
+    /// assert!(data.actions.iter().any(|action| action.at.as_deref() == Some("FL")));
+    /// # Ok::<(), lugbook::lifting::Refusal>(())
+    /// ```
     pub fn data(&self, layout: &Layout) -> PlanData {
         let name = |place: &crate::vehicle::Place| layout.name(*place, Letters::FrontFirst);
         let actions = self.actions.iter().map(|action| ActionData {

@@ -281,7 +281,10 @@ fn what_the_gear_cannot_do_is_told_and_another_answer_goes_on() {
     begin(&mut engine, &case);
     let refused = |engine: &Engine| engine.lifts(Speech::default()).unwrap_err().sentence;
     assert!(refused(&engine).starts_with("There is no order of lifts yet"));
-    while engine.next(Speech::default()).unwrap().gate.is_empty() {
+    for _ in 0..100 {
+        if !engine.next(Speech::default()).unwrap().gate.is_empty() {
+            break;
+        }
         let next = engine.next(Speech::default()).unwrap();
         act(&mut engine, answer(&next, &case));
     }
@@ -295,7 +298,7 @@ fn what_the_gear_cannot_do_is_told_and_another_answer_goes_on() {
     assert!(view.proved && view.actions.iter().all(|action| !action.done));
     assert!(view.sentence.ends_with("No order needs fewer."), "{}", view.sentence);
     // Once it was raised, the gear is not changed any more.
-    loop {
+    for _ in 0..100 {
         let next = engine.next(Speech::default()).unwrap();
         act(
             &mut engine,
@@ -327,7 +330,10 @@ fn an_action_taken_back_is_asked_again_and_only_that_one() {
     };
     begin(&mut engine, &case);
     let step = |engine: &Engine| engine.next(Speech::default()).unwrap().step.unwrap();
-    while step(&engine) != "see-stands" {
+    for _ in 0..100 {
+        if step(&engine) == "see-stands" {
+            break;
+        }
         let next = engine.next(Speech::default()).unwrap();
         act(&mut engine, answer(&next, &case));
     }

@@ -8,6 +8,7 @@ mod drive;
 mod due;
 mod engine;
 mod exports;
+mod examples;
 mod facts;
 mod inflation;
 mod inspect;

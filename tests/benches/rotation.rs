@@ -8,6 +8,9 @@ use lugbook::measure::{Depth, DepthUnit, Distance, DistanceUnit};
 use lugbook::rotation::{Rate, Request, TireFacts, plan};
 use lugbook::vehicle::{Axle, Class, Drive, Layout};
 
+#[path = "../all/rotation/highs/cases.rs"]
+mod cases;
+
 /// A vehicle with so many wheels: a car, a truck, a tractor.
 fn request(wheels: usize, visits: u8, equal: bool, number: u64) -> Request {
     let axle = |dual, steer| Axle { dual, steer, rating: None };
@@ -83,5 +86,30 @@ fn growth(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, plans, growth);
+/// Times of the planner on the cases that HiGHS solved, for `tests/vectors/beside_highs.py`:
+/// one line a case, when the filter is `beside-highs`.
+fn beside_highs(_: &mut Criterion) {
+    if !std::env::args().any(|word| word == "beside-highs") {
+        return;
+    }
+    for case in cases::cases() {
+        let request = cases::request(&case);
+        let mut times: Vec<f64> = (0..15)
+            .map(|_| {
+                let began = std::time::Instant::now();
+                black_box(plan(black_box(&request)).unwrap());
+                began.elapsed().as_secs_f64()
+            })
+            .collect();
+        times.sort_by(f64::total_cmp);
+        let answer = plan(&request).unwrap();
+        let least = answer.least_spread_mm.unwrap() - case.spread_mm;
+        println!(
+            "time,{},{},{:.6},{},{:.4},{least:.6}",
+            case.layout, case.visits, times[7], answer.proved, answer.gap_mm
+        );
+    }
+}
+
+criterion_group!(benches, plans, growth, beside_highs);
 criterion_main!(benches);

@@ -7,10 +7,10 @@ use crate::fastener::Wrench;
 use crate::ident::{TireId, ToolId};
 use crate::limits::Region;
 use crate::logbook::{Book, Job, Vehicle};
-use crate::measure::{Depth, DepthUnit, PressureUnit, THIRTY_SECOND_MM};
+use crate::measure::{Depth, DepthUnit, LoadUnit, PressureUnit, THIRTY_SECOND_MM};
 use crate::procedure::Bay;
 use crate::rotation::{self, AxleFacts, Limit, Mistake, Request, TireFacts};
-use crate::sidewall::{self, Marking, TinAge, Use, Word};
+use crate::sidewall::{self, Fitment, Marking, TinAge, Use, Word};
 use crate::vehicle::Place;
 use crate::wear;
 
@@ -117,8 +117,19 @@ fn take_size(facts: &mut TireFacts, marking: &Marking) {
     }
     if let Some(service) = &marking.service {
         facts.load_kg = service.load_kg();
+        facts.load_source = rotation::LOAD_BY_INDEX;
         facts.load_dual_kg = service.load_kg_dual();
         facts.max_kmh = service.max_kmh().map(f64::from);
+    }
+    // The load printed in mass is the tire maker's own word.
+    let printed = |dual: bool| {
+        let mut loads = marking.maximum_loads.iter();
+        loads.find(|max| (max.fitment == Some(Fitment::Dual)) == dual).map(|max| max.load.in_unit(LoadUnit::Kilogram))
+    };
+    if let Some(single) = printed(false) {
+        facts.load_kg = Some(single);
+        facts.load_dual_kg = printed(true);
+        facts.load_source = rotation::LOAD_PRINTED;
     }
 }
 

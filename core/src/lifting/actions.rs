@@ -11,6 +11,12 @@ use crate::caution::{CautionId, Circumstance};
 use crate::vehicle::{Place, Position, Row, Side};
 
 /// What is done. The names are codes in data.
+///
+/// ```
+/// use lugbook::lifting::Act;
+/// assert_eq!(Act::ALL.len(), 32);
+/// assert_eq!(Act::SetStand.code(), "set-stand");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Act {
@@ -118,6 +124,11 @@ impl Act {
     ];
 
     /// The code in data: `crack-nuts`, `wheel-off` …
+    ///
+    /// ```
+    /// use lugbook::lifting::Act;
+    /// assert_eq!(Act::FinalTorque.code(), "final-torque");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::SecureSite => "secure-site",
@@ -156,6 +167,13 @@ impl Act {
     }
 
     /// The cautions that stand before it, gravest first, wherever they apply.
+    ///
+    /// ```
+    /// use lugbook::caution::CautionId;
+    /// use lugbook::lifting::Act;
+    /// assert_eq!(Act::Raise.cautions()[0], CautionId::JackAlone);
+    /// assert!(Act::Stow.cautions().is_empty());
+    /// ```
     pub fn cautions(self) -> &'static [CautionId] {
         use CautionId as C;
         match self {
@@ -182,6 +200,18 @@ impl Act {
 }
 
 /// One action.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// let action = &plan(&task)?.actions[0];
+/// assert!(action.n == 1 && action.at.is_empty() && action.wheel.is_none());
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Action {
     /// Its number, from 1.

@@ -9,6 +9,12 @@ use crate::source::{Grade, Source};
 use crate::vehicle::Side;
 
 /// What kind of jack.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind};
+/// let (gear, _) = Gear::of_code("roadside-jack").unwrap();
+/// assert!(matches!(gear, Gear::Jack { jack: JackKind::Roadside, .. }));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum JackKind {
@@ -21,6 +27,14 @@ pub enum JackKind {
 }
 
 /// The gear at hand. Ratings as marked on the gear; `None` when it bears no mark.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind};
+/// let rating = Some("2 t".parse()?);
+/// let gear = Gear::Jack { jack: JackKind::Floor, rating, stands: 4, stand_rating: rating };
+/// assert_eq!(gear, gear.clone());
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "kind")]
 pub enum Gear {
@@ -52,6 +66,12 @@ pub enum Gear {
 }
 
 /// One way to raise a part of the vehicle.
+///
+/// ```
+/// use lugbook::lifting::Hoist;
+/// use lugbook::vehicle::Side;
+/// assert_ne!(Hoist::Axle { axle: 1 }, Hoist::Corner { axle: 1, side: Side::Left });
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hoist {
@@ -89,6 +109,19 @@ pub(super) fn corner_bit(axle: u8, side: Side) -> u32 {
 }
 
 /// Something about the gear that a person should know before starting; none of these refuses.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// use lugbook::lifting::{GearNote, GearPart};
+/// // The vehicle was not weighed.
+/// assert!(plan(&task)?.notes.contains(&GearNote::NotChecked { part: GearPart::Jack }));
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "note")]
 pub enum GearNote {
@@ -109,6 +142,12 @@ pub enum GearNote {
 }
 
 /// A part of the gear that has a rating.
+///
+/// ```
+/// use lugbook::lifting::GearPart;
+/// use lugbook::words::{Speech, Words};
+/// assert_ne!(GearPart::Jack, GearPart::Stand);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum GearPart {
@@ -123,6 +162,23 @@ pub enum GearPart {
 }
 
 /// Gear rated below what it would have to carry.
+///
+/// ```
+/// use lugbook::lifting::{Refusal, Request, plan};
+/// let task = Request::read(r#"
+///     [vehicle]
+///     weight = "3 t"
+///     [gear]
+///     kind = "floor-jack"
+///     rating = "0.5 t"
+///     stands = 1
+///     [moves]
+///     FL = "FL"
+/// "#)?;
+/// let Err(Refusal::Overloaded { parts }) = plan(&task) else { panic!() };
+/// assert_eq!(parts[0].rating, "0.5 t".parse().unwrap());
+/// # Ok::<(), lugbook::lifting::BadRequest>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Overload {
     /// The part.
@@ -291,6 +347,14 @@ impl Gear {
     }
 
     /// What holds the vehicle and where, as circumstances.
+    ///
+    /// ```
+    /// use lugbook::caution::Circumstance;
+    /// use lugbook::lifting::{Gear, Site};
+    /// let (gear, site) = Gear::of_code("roadside-jack").unwrap();
+    /// assert_eq!(gear.support(site), [Circumstance::JackAlone, Circumstance::Roadside]);
+    /// assert_eq!(Gear::TwoPost { rating: None }.support(Site::Shop), [Circumstance::Lift]);
+    /// ```
     pub fn support(&self, site: Site) -> Vec<Circumstance> {
         let support = match self {
             Self::TwoPost { .. } | Self::FourPost { .. } => Circumstance::Lift,

@@ -52,6 +52,13 @@ pub struct Request {
 }
 
 /// What turns the nuts.
+///
+/// ```
+/// use lugbook::lifting::Request;
+/// let task = Request::read("tools = \"air\"\n[gear]\nkind = \"floor-jack\"\n[moves]\nFL = \"FL\"\n")?;
+/// assert_eq!(task.here, [lugbook::caution::Circumstance::Air]);
+/// # Ok::<(), lugbook::lifting::BadRequest>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Tools {
@@ -65,6 +72,14 @@ pub enum Tools {
 }
 
 /// The wheels on one end of an axle.
+///
+/// ```
+/// use lugbook::lifting::{Request, RowKind};
+/// let text = "[vehicle]\naxles = [\"single\", \"dual\"]\n[gear]\nkind = \"bottle-jack\"\n[moves]\n2LO = \"2LO\"\n";
+/// assert!(Request::read(text)?.vehicle.layout.axles[1].dual);
+/// assert_ne!(RowKind::Single, RowKind::Dual);
+/// # Ok::<(), lugbook::lifting::BadRequest>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum RowKind {
@@ -75,6 +90,12 @@ pub enum RowKind {
 }
 
 /// The vehicle in the file.
+///
+/// ```
+/// use lugbook::lifting::{Spare, VehicleRequest};
+/// let vehicle = VehicleRequest::default();
+/// assert!(vehicle.axles.is_empty() && vehicle.spare == Spare::None);
+/// ```
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct VehicleRequest {
@@ -95,6 +116,13 @@ pub struct VehicleRequest {
 }
 
 /// The kind of gear in the file.
+///
+/// ```
+/// use lugbook::lifting::Request;
+/// let task = Request::read("[gear]\nkind = \"two-post-lift\"\n[moves]\nFL = \"FL\"\n")?;
+/// assert_eq!(task.gear, lugbook::lifting::Gear::TwoPost { rating: None });
+/// # Ok::<(), lugbook::lifting::BadRequest>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum GearKind {
@@ -111,6 +139,12 @@ pub enum GearKind {
 }
 
 /// The gear in the file.
+///
+/// ```
+/// use lugbook::lifting::{BadRequest, Request};
+/// let text = "[gear]\nkind = \"two-post-lift\"\nstands = 2\n[moves]\nFL = \"FL\"\n";
+/// assert_eq!(Request::read(text), Err(BadRequest::NotOfThisGear { field: "stands" }));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct GearRequest {
@@ -134,6 +168,12 @@ pub struct GearRequest {
 }
 
 /// Why a file is no request.
+///
+/// ```
+/// use lugbook::lifting::{BadRequest, Request};
+/// let text = "[gear]\nkind = \"floor-jack\"\n[moves]\nXX = \"FL\"\n";
+/// assert_eq!(Request::read(text), Err(BadRequest::NoSuchPlace { given: "XX".to_owned() }));
+/// ```
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BadRequest {
     /// More text than is read.
@@ -212,6 +252,11 @@ impl Request {
     ///
     /// # Errors
     /// When it is no TOML of this form, or says something that can't be.
+    ///
+    /// ```
+    /// use lugbook::lifting::{BadRequest, Request};
+    /// assert!(matches!(Request::read("gear"), Err(BadRequest::NotToml { .. })));
+    /// ```
     pub fn read(text: &str) -> Result<Task, BadRequest> {
         if text.len() > LONGEST {
             return Err(BadRequest::TooLong { most: LONGEST });
@@ -229,6 +274,13 @@ impl Request {
     ///
     /// # Errors
     /// When it says something that can't be.
+    ///
+    /// ```
+    /// use lugbook::lifting::Request;
+    /// let task = Request::read("site = \"roadside\"\n[gear]\nkind = \"roadside-jack\"\n[moves]\nFL = \"FL\"\n")?;
+    /// assert_eq!(task.site, lugbook::lifting::Site::Roadside);
+    /// # Ok::<(), lugbook::lifting::BadRequest>(())
+    /// ```
     pub fn task(&self) -> Result<Task, BadRequest> {
         let vehicle = self.vehicle.vehicle()?;
         let gear = self.gear.gear()?;

@@ -15,6 +15,13 @@ pub const MOST_STANDS: u8 = 16;
 pub const MOST_BRIDGES: u8 = 2;
 
 /// What is carried as a spare.
+///
+/// ```
+/// use lugbook::lifting::{Spare, Vehicle};
+/// use lugbook::vehicle::Layout;
+/// assert!(Vehicle::of(Layout::two_axles(false), Spare::Temporary).layout.spare);
+/// assert_eq!(Spare::default(), Spare::None);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Spare {
@@ -28,6 +35,11 @@ pub enum Spare {
 }
 
 /// Where a wheel may stand for a while.
+///
+/// ```
+/// use lugbook::lifting::Interchange;
+/// assert_eq!(Interchange::default(), Interchange::Any);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Interchange {
@@ -39,6 +51,11 @@ pub enum Interchange {
 }
 
 /// Where the work is done.
+///
+/// ```
+/// use lugbook::lifting::Site;
+/// assert_eq!(Site::default(), Site::Shop);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Site {
@@ -52,6 +69,16 @@ pub enum Site {
 }
 
 /// The vehicle, as far as raising it goes.
+///
+/// ```
+/// use lugbook::lifting::{Spare, Vehicle};
+/// use lugbook::vehicle::Layout;
+/// let mut vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// vehicle.axle_weights = vec![Some("800 kg".parse()?), Some("550 kg".parse()?)];
+/// // The manual allows a jack under the middle of the front axle.
+/// vehicle.middles = vec![1];
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Vehicle {
     /// Its axles; [`Layout::spare`] says whether a spare is carried.
@@ -72,6 +99,12 @@ pub struct Vehicle {
 
 impl Vehicle {
     /// A vehicle of which only the axles and the spare are known.
+    ///
+    /// ```
+    /// use lugbook::lifting::{Spare, Vehicle};
+    /// use lugbook::vehicle::Layout;
+    /// assert!(Vehicle::of(Layout::two_axles(false), Spare::None).weight.is_none());
+    /// ```
     pub fn of(layout: Layout, spare: Spare) -> Self {
         Self {
             layout: Layout { spare: spare != Spare::None, ..layout },
@@ -86,6 +119,17 @@ impl Vehicle {
 }
 
 /// Everything that is asked.
+///
+/// ```
+/// use lugbook::lifting::{Gear, JackKind, Site, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// # let at = Place::single(1, Side::Left);
+/// # let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// # let gear = Gear::Jack { jack: JackKind::Floor, rating: None, stands: 1, stand_rating: None };
+/// # let task = Task { vehicle, gear, site: Site::Yard, moves: vec![(at, at)], here: vec![] };
+/// assert!(plan(&task)?.proved);
+/// # Ok::<(), lugbook::lifting::Refusal>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Task {
     /// The vehicle.
@@ -101,6 +145,17 @@ pub struct Task {
 }
 
 /// What would make an impossible task possible.
+///
+/// ```
+/// use lugbook::lifting::{Gear, Lacking, Refusal, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// let (left, right) = (Place::single(1, Side::Left), Place::single(1, Side::Right));
+/// let (gear, site) = Gear::of_code("jack-alone").unwrap();
+/// let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// let task = Task { vehicle, gear, site, moves: vec![(left, right), (right, left)], here: vec![] };
+/// let Err(Refusal::NotWithThisGear { lacking }) = plan(&task) else { panic!() };
+/// assert_eq!(lacking, [Lacking::Stands { at_least: 2 }, Lacking::FullSizeSpare]);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "need")]
 pub enum Lacking {
@@ -121,6 +176,17 @@ pub enum Lacking {
 }
 
 /// Why there is no plan.
+///
+/// ```
+/// use lugbook::lifting::{Gear, Refusal, Spare, Task, Vehicle, plan};
+/// use lugbook::vehicle::{Layout, Place, Side};
+/// let (left, right) = (Place::single(1, Side::Left), Place::single(1, Side::Right));
+/// let (gear, site) = Gear::of_code("jack-alone").unwrap();
+/// let vehicle = Vehicle::of(Layout::two_axles(false), Spare::None);
+/// let task = Task { vehicle, gear, site, moves: vec![(left, right), (right, left)], here: vec![] };
+/// let Err(Refusal::NotWithThisGear { lacking }) = plan(&task) else { panic!() };
+/// assert_eq!(lacking.len(), 2);
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "refusal")]
 pub enum Refusal {

@@ -10,6 +10,18 @@ use crate::wear::Interval;
 use super::pattern::{DriveMove, Pattern};
 
 /// The answer to a [`super::Request`].
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// let answer = plan(&request)?;
+/// assert!(answer.proved && answer.gap_mm == 0.0);
+/// assert_eq!(answer.plans.last().unwrap().pattern.code(), "leave-as-is");
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answer {
     /// Plans, best first; the last one is always to leave as is.
@@ -33,6 +45,17 @@ pub struct Answer {
 }
 
 /// One way to go on from this visit.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Rear, tires);
+/// let plan = &plan(&request)?.plans[0];
+/// assert_eq!((plan.pattern.code(), plan.moves.len()), ("rearward-cross", 4));
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plan {
     /// The name of this visit's moves.
@@ -54,6 +77,22 @@ pub struct Plan {
 }
 
 /// What one tire will have left: shallowest groove, in mm.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.depths = vec!["8 mm".parse().unwrap()];
+///     tire.rate = Some(lugbook::rotation::Rate { mm_per_1000_km: 0.1, half_width: 0.0 });
+/// }
+/// request.interval = Some("10000 km".parse().unwrap());
+/// let forecast = &plan(&request)?.plans[0].forecast[0];
+/// assert!((forecast.next_visit_mm.mid - 7.0).abs() < 1e-9 && !forecast.below);
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Forecast {
     /// The tire, by where it is now.
@@ -71,6 +110,20 @@ pub struct Forecast {
 }
 
 /// A named pattern that is not allowed.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.directional = Some(true);
+/// }
+/// let refused = &plan(&request)?.refused[0];
+/// assert!(refused.because.iter().any(|because| because.force.refuses()));
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refused {
     /// The pattern.
@@ -82,6 +135,20 @@ pub struct Refused {
 }
 
 /// One constraint's word on one move.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.directional = Some(true);
+/// }
+/// let because = plan(&request)?.refused[0].because[0].clone();
+/// assert_eq!(because.constraint.code(), "direction");
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Because {
     /// The constraint.
@@ -101,6 +168,11 @@ pub struct Because {
 }
 
 /// The constraints.
+///
+/// ```
+/// use lugbook::rotation::Name;
+/// assert_eq!(Name::ALL.map(Name::code)[0], "direction");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Name {
@@ -148,6 +220,11 @@ impl Name {
     ];
 
     /// The code in data; never translated.
+    ///
+    /// ```
+    /// use lugbook::rotation::Name;
+    /// assert_eq!(Name::DualMatch.code(), "dual-match");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::Direction => "direction",
@@ -167,6 +244,11 @@ impl Name {
 }
 
 /// How strongly a constraint speaks. Only the first two refuse.
+///
+/// ```
+/// use lugbook::rotation::Force;
+/// assert!(Force::Physical.refuses() && Force::Rule.refuses() && !Force::Advice.refuses());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Force {
@@ -180,11 +262,21 @@ pub enum Force {
 
 impl Force {
     /// Whether it refuses.
+    ///
+    /// ```
+    /// use lugbook::rotation::Force;
+    /// assert!(!Force::Advice.refuses());
+    /// ```
     pub fn refuses(self) -> bool {
         self != Self::Advice
     }
 
     /// The code in data; never translated.
+    ///
+    /// ```
+    /// use lugbook::rotation::Force;
+    /// assert_eq!(Force::Physical.code(), "physical");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::Physical => "physical",
@@ -195,6 +287,21 @@ impl Force {
 }
 
 /// What a constraint saw.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.directional = Some(true);
+/// }
+/// use lugbook::rotation::Why;
+/// let because = plan(&request)?.refused[0].because[0].clone();
+/// assert!(matches!(because.reason, Why::AgainstArrow { .. }));
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "saw")]
 pub enum Why {
@@ -293,6 +400,21 @@ pub enum Why {
 }
 
 /// What would lift a constraint.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.directional = Some(true);
+/// }
+/// use lugbook::rotation::Lift;
+/// let because = plan(&request)?.refused[0].because[0].clone();
+/// assert_eq!(because.lifted_by, Lift::RemountOnRim);
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Lift {
@@ -331,6 +453,17 @@ pub enum Lift {
 }
 
 /// Something to look at before more can be said.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Unknown, tires);
+/// use lugbook::rotation::LookNext;
+/// assert_eq!(plan(&request)?.look_next[0], LookNext::WhichAxleDrives);
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LookNext {
@@ -349,6 +482,23 @@ pub enum LookNext {
 }
 
 /// Statements about the whole answer.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// for tire in &mut request.tires {
+///     tire.directional = Some(true);
+///     let front = tire.at.position().is_some_and(|position| position.axle == 1);
+///     tire.size = Some(if front { "245/35R19" } else { "275/35R19" }.to_owned());
+/// }
+/// use lugbook::rotation::{Note, Pattern};
+/// let notes = plan(&request)?.notes;
+/// assert_eq!(notes, [Note::OnlyWithRemounting { allows: vec![Pattern::SideToSide] }]);
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "note")]
 pub enum Note {
@@ -386,6 +536,17 @@ pub enum Note {
 }
 
 /// Why a plan.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// use lugbook::rotation::{DefaultBy, Reason};
+/// assert!(plan(&request)?.plans[0].why.contains(&Reason::TradesPattern { by: DefaultBy::FrontDrive }));
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "reason")]
 pub enum Reason {
@@ -466,6 +627,17 @@ pub enum Reason {
 }
 
 /// What decides the trade's default pattern. Common practice, no source.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::All, tires);
+/// use lugbook::rotation::{DefaultBy, Reason};
+/// assert!(plan(&request)?.plans[0].why.contains(&Reason::TradesPattern { by: DefaultBy::AllDrive }));
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DefaultBy {

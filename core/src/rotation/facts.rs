@@ -57,6 +57,16 @@ pub struct Request {
 
 impl Request {
     /// A request for one visit with nothing known beyond the tires.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// assert_eq!((request.horizon, request.makers_pattern), (1, None));
+    /// # assert!(plan(&request).is_ok());
+    /// ```
     pub fn new(layout: Layout, class: Class, drive: Drive, tires: Vec<TireFacts>) -> Self {
         Self {
             layout,
@@ -78,6 +88,11 @@ impl Request {
 }
 
 /// How far a forecast depth can be off, beyond each rate's own interval.
+///
+/// ```
+/// use lugbook::rotation::Uncertainty;
+/// assert!((Uncertainty::default().depth_mm - 0.396875).abs() < 1e-9);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Uncertainty {
     /// Half the width of a depth reading's interval, in mm.
@@ -92,6 +107,12 @@ impl Default for Uncertainty {
 }
 
 /// What is known of an axle. Unknown stays `None` and refuses nothing.
+///
+/// ```
+/// use lugbook::rotation::{AxleFacts, Limit};
+/// let axle = AxleFacts { limit: Limit::wear_bars(), ..AxleFacts::default() };
+/// assert!(axle.size.is_none() && axle.limit.is_some());
+/// ```
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct AxleFacts {
     /// The size the axle is made for, in canonical form; otherwise the size fitted there counts.
@@ -107,6 +128,12 @@ pub struct AxleFacts {
 }
 
 /// A least depth and where it comes from.
+///
+/// ```
+/// use lugbook::rotation::Limit;
+/// let bars = Limit::wear_bars().unwrap();
+/// assert!(bars.source.grade.may_refuse());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Limit {
     /// The least depth.
@@ -118,6 +145,11 @@ pub struct Limit {
 impl Limit {
     /// The depth of the molded wear bars, 2/32 in: where a tire ends when no
     /// other limit is given (FMVSS 119 wear bars, NHTSA letter 11497).
+    ///
+    /// ```
+    /// use lugbook::rotation::Limit;
+    /// assert_eq!(Limit::wear_bars().unwrap().mm(), 1.5875);
+    /// ```
     pub fn wear_bars() -> Option<Self> {
         let depth = Depth::new(2.0, DepthUnit::ThirtySecond).ok()?;
         Some(Self { depth, source: Source::read(Grade::Rule, "NHTSA letter 11497: wear bars at 2/32 in") })
@@ -145,12 +177,23 @@ impl Limit {
     }
 
     /// The limit in mm.
+    ///
+    /// ```
+    /// use lugbook::rotation::Limit;
+    /// assert_eq!(Limit::wear_bars().map(|limit| limit.mm()), Some(1.5875));
+    /// ```
     pub fn mm(&self) -> f64 {
         self.depth.in_unit(DepthUnit::Millimetre)
     }
 }
 
 /// How fast tread goes at a position, in mm per 1,000 km.
+///
+/// ```
+/// use lugbook::rotation::Rate;
+/// let rate = Rate { mm_per_1000_km: 0.1, half_width: 0.02 };
+/// assert_eq!(rate.mm_per_1000_km * 15.0, 1.5);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rate {
     /// The best estimate.
@@ -160,6 +203,11 @@ pub struct Rate {
 }
 
 /// What is known of the rim an assembly is on.
+///
+/// ```
+/// use lugbook::rotation::WheelFacts;
+/// assert_eq!(WheelFacts::default().seat_fits, None);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct WheelFacts {
     /// Offset in mm.
@@ -171,6 +219,14 @@ pub struct WheelFacts {
 }
 
 /// An assembly, tire and wheel, and where it is now.
+///
+/// ```
+/// use lugbook::rotation::TireFacts;
+/// use lugbook::vehicle::Place;
+/// let mut tire = TireFacts::at(Place::parse("FL").unwrap());
+/// tire.studded = true;
+/// assert!(tire.size.is_none() && tire.depths.is_empty());
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct TireFacts {
     /// Where it is now.
@@ -181,6 +237,8 @@ pub struct TireFacts {
     pub overall_diameter_mm: Option<f64>,
     /// What one tire carries in a single fitment, in kg.
     pub load_kg: Option<f64>,
+    /// Where that figure comes from: only one that may refuse makes too little load a refusal.
+    pub load_source: Source,
     /// What it carries in a dual fitment, in kg, when its sidewall says so.
     pub load_dual_kg: Option<f64>,
     /// The pressure that load is stated at, in kPa.
@@ -217,12 +275,20 @@ pub struct TireFacts {
 
 impl TireFacts {
     /// A tire of which nothing is known but its place.
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::vehicle::Place;
+    /// let tire = TireFacts::at(Place::parse("FL").unwrap());
+    /// assert_eq!(tire.directional, None);
+    /// ```
     pub fn at(place: Place) -> Self {
         Self {
             at: place,
             size: None,
             overall_diameter_mm: None,
             load_kg: None,
+            load_source: LOAD_PRINTED,
             load_dual_kg: None,
             reference_kpa: None,
             passenger: None,
@@ -243,11 +309,29 @@ impl TireFacts {
     }
 
     /// The shallowest groove in mm: what limits look at.
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::vehicle::Place;
+    /// let mut tire = TireFacts::at(Place::parse("FL").unwrap());
+    /// tire.depths = vec!["6.2 mm".parse()?, "5.8 mm".parse()?];
+    /// assert_eq!(tire.least_mm(), Some(5.8));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn least_mm(&self) -> Option<f64> {
         self.depths.iter().map(|d| d.in_unit(DepthUnit::Millimetre)).min_by(f64::total_cmp)
     }
 
     /// The mean of the grooves in mm: what the rolling diameter follows.
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::vehicle::Place;
+    /// let mut tire = TireFacts::at(Place::parse("FL").unwrap());
+    /// tire.depths = vec!["6 mm".parse()?, "5 mm".parse()?];
+    /// assert_eq!(tire.mean_mm(), Some(5.5));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn mean_mm(&self) -> Option<f64> {
         let sum: f64 = self.depths.iter().map(|d| d.in_unit(DepthUnit::Millimetre)).sum();
         let count = u32::try_from(self.depths.len()).ok().filter(|n| *n > 0)?;
@@ -255,10 +339,25 @@ impl TireFacts {
     }
 
     /// The side its arrow suits, when it has an arrow.
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::vehicle::Place;
+    /// let mut tire = TireFacts::at(Place::parse("FL").unwrap());
+    /// use lugbook::vehicle::Side;
+    /// assert_eq!(tire.arrow_side(), Some(Side::Left));
+    /// tire.made_for = Some(Side::Right);
+    /// assert_eq!(tire.arrow_side(), Some(Side::Right));
+    /// ```
     pub fn arrow_side(&self) -> Option<Side> {
         self.made_for.or(self.at.position().map(|p| p.side))
     }
 }
+
+/// A load in mass, as it stands on the sidewall: the tire maker's own word.
+pub const LOAD_PRINTED: Source = Source::read(Grade::Manual, "the load printed on the sidewall");
+/// A load by its index: no standard's text was read, at best two secondary tables that agree.
+pub const LOAD_BY_INDEX: Source = Source::read(Grade::Secondary, "load index tables, secondary");
 
 /// A distance in thousands of kilometres: the unit rates are told in.
 pub(super) fn thousands_km(distance: Distance) -> f64 {

@@ -14,6 +14,16 @@ pub const MOST_VISITS: u8 = 8;
 pub const MOST_GROOVES: usize = 6;
 
 /// What is wrong with a request: the first thing found, front to rear.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// request.tires.clear();
+/// assert_eq!(plan(&request), Err(lugbook::rotation::Mistake::NoWheels));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, thiserror::Error)]
 #[serde(rename_all = "kebab-case", tag = "mistake")]
 pub enum Mistake {
@@ -89,6 +99,17 @@ pub enum Mistake {
 }
 
 /// A figure of a request.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// request.tires[0].max_kmh = Some(f64::NAN);
+/// use lugbook::rotation::{Figure, Mistake};
+/// assert!(matches!(plan(&request), Err(Mistake::Figure { what: Figure::Speed, .. })));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Figure {
@@ -113,6 +134,17 @@ pub enum Figure {
 }
 
 /// Statements that can't both be true.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// request.tires[0].made_for = Some(lugbook::vehicle::Side::Left);
+/// use lugbook::rotation::{Contradiction, Mistake};
+/// assert!(matches!(plan(&request), Err(Mistake::Contradiction { what: Contradiction::SideWithoutArrow, .. })));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Contradiction {

@@ -40,7 +40,7 @@ mod search;
 mod spread;
 
 pub use answer::{Answer, Because, DefaultBy, Force, Forecast, Lift, LookNext, Name, Note, Plan, Reason, Refused, Why};
-pub use facts::{AxleFacts, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
+pub use facts::{AxleFacts, LOAD_BY_INDEX, LOAD_PRINTED, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
 pub use mistake::{Contradiction, Figure, MOST_AXLES, MOST_GROOVES, MOST_VISITS, Mistake};
 pub use pattern::{DriveMove, NotAPattern, Pattern};
 pub use request::{AxleEntry, Depths, FileMistake, RequestFile, TireEntry};
@@ -54,6 +54,16 @@ use search::Search;
 /// When the request can't be planned: no wheels, too many, two tires at one
 /// place, figures that are no numbers, statements that contradict each other.
 /// That nothing may move is an answer, not an error.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// assert_eq!(plan(&request)?.plans[0].pattern.code(), "forward-cross");
+/// # Ok::<(), lugbook::rotation::Mistake>(())
+/// ```
 pub fn plan(request: &Request) -> Result<Answer, Mistake> {
     mistake::look_over(request)?;
     let board = Board::new(request);

@@ -53,6 +53,11 @@ pub enum Pattern {
 const RIGHT_REAR: Position = Position { axle: 2, side: Side::Right, row: Row::Single };
 
 /// Text that names no pattern.
+///
+/// ```
+/// use lugbook::rotation::Pattern;
+/// assert!("backward".parse::<Pattern>().is_err());
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("not a pattern: {text}")]
 pub struct NotAPattern {
@@ -63,6 +68,12 @@ pub struct NotAPattern {
 /// Why the wheels of the driving axle go to the free axle: the driving axle
 /// scrubs its tread most, so its tires are rested where they wear least, and
 /// keep their side while the others take their turn. Common practice, no source.
+///
+/// ```
+/// use lugbook::rotation::DriveMove;
+/// use lugbook::vehicle::Drive;
+/// assert_eq!(DriveMove::of(Drive::Front), Some(DriveMove::FrontStraightBack));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum DriveMove {
@@ -75,6 +86,13 @@ pub enum DriveMove {
 impl DriveMove {
     /// The sentence that fits a drive; `None` when it is unknown, nothing drives, or
     /// everything does and no axle is free.
+    ///
+    /// ```
+    /// use lugbook::rotation::DriveMove;
+    /// use lugbook::vehicle::Drive;
+    /// // No axle is free.
+    /// assert_eq!(DriveMove::of(Drive::All), None);
+    /// ```
     pub fn of(drive: Drive) -> Option<Self> {
         match drive {
             Drive::Front => Some(Self::FrontStraightBack),
@@ -99,6 +117,11 @@ impl Pattern {
     ];
 
     /// The code in data; never translated.
+    ///
+    /// ```
+    /// use lugbook::rotation::Pattern;
+    /// assert_eq!(Pattern::RearwardCross.code(), "rearward-cross");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::RearwardCross => "rearward-cross",
@@ -116,11 +139,21 @@ impl Pattern {
     }
 
     /// Whether the spare takes part.
+    ///
+    /// ```
+    /// use lugbook::rotation::Pattern;
+    /// assert!(Pattern::XFive.takes_spare() && !Pattern::X.takes_spare());
+    /// ```
     pub fn takes_spare(self) -> bool {
         matches!(self, Self::RearwardCrossFive | Self::ForwardCrossFive | Self::XFive | Self::FrontToRearFive)
     }
 
     /// The form with a full-size spare, where the trade has one.
+    ///
+    /// ```
+    /// use lugbook::rotation::Pattern;
+    /// assert_eq!(Pattern::X.with_spare(), Some(Pattern::XFive));
+    /// ```
     pub fn with_spare(self) -> Option<Self> {
         match self {
             Self::RearwardCross => Some(Self::RearwardCrossFive),
@@ -135,6 +168,13 @@ impl Pattern {
     /// pattern means nothing on this layout: names of front and rear need two
     /// axles with equally many wheels, the five-tire forms a car with a spare,
     /// and [`Pattern::Other`] has no moves of its own.
+    ///
+    /// ```
+    /// use lugbook::rotation::Pattern;
+    /// use lugbook::vehicle::Layout;
+    /// assert_eq!(Pattern::X.moves(&Layout::two_axles(false)).map(|moves| moves.len()), Some(4));
+    /// assert!(Pattern::XFive.moves(&Layout::two_axles(false)).is_none());
+    /// ```
     pub fn moves(self, layout: &Layout) -> Option<Vec<(Place, Place)>> {
         if self == Self::LeaveAsIs {
             return Some(Vec::new());
@@ -176,6 +216,15 @@ impl Pattern {
 
     /// The pattern that makes exactly these moves; [`Pattern::LeaveAsIs`] for
     /// none, [`Pattern::Other`] when no name fits.
+    ///
+    /// ```
+    /// use lugbook::rotation::Pattern;
+    /// use lugbook::vehicle::Layout;
+    /// let layout = Layout::two_axles(false);
+    /// let moves = Pattern::X.moves(&layout).unwrap();
+    /// assert_eq!(Pattern::of(&moves, &layout), Pattern::X);
+    /// assert_eq!(Pattern::of(&[], &layout), Pattern::LeaveAsIs);
+    /// ```
     pub fn of(moves: &[(Place, Place)], layout: &Layout) -> Self {
         let mut given: Vec<_> = moves.iter().copied().filter(|(from, to)| from != to).collect();
         given.sort();

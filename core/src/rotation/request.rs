@@ -40,12 +40,19 @@ use crate::measure::{Depth, DepthUnit, Distance, DistanceUnit, Load, LoadUnit, M
 use crate::sidewall::{Service, Size};
 use crate::vehicle::{Axle, Class, Drive, Layout, Place, Row, Side};
 
-use super::facts::{AxleFacts, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
+use super::facts::{AxleFacts, LOAD_BY_INDEX, LOAD_PRINTED, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
 use super::mistake::{MOST_AXLES, Mistake};
 use super::pattern::Pattern;
 
 /// A request as a file holds it. Unknown keys are refused, so that a slip of the
 /// pen is noticed; `[gear]` is another room's and passed over.
+///
+/// ```
+/// use lugbook::rotation::RequestFile;
+/// let file = RequestFile::read("class = \"car\"\ndrive = \"rear\"\n[[tires]]\nat = \"FL\"\ndepth_mm = 6.5\n")?;
+/// assert_eq!((file.horizon, file.tires.len()), (1, 1));
+/// # Ok::<(), lugbook::rotation::FileMistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RequestFile {
@@ -96,6 +103,13 @@ pub struct RequestFile {
 }
 
 /// An axle of a file.
+///
+/// ```
+/// use lugbook::rotation::RequestFile;
+/// let file = RequestFile::read("class = \"truck\"\n[[axles]]\naxle = 1\nrating_kg = 5450\n")?;
+/// assert_eq!(file.axles[0].rating_kg, Some(5450.0));
+/// # Ok::<(), lugbook::rotation::FileMistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct AxleEntry {
@@ -128,6 +142,13 @@ pub struct AxleEntry {
 }
 
 /// A tire of a file.
+///
+/// ```
+/// use lugbook::rotation::RequestFile;
+/// let file = RequestFile::read("class = \"car\"\ndrive = \"rear\"\n[[tires]]\nat = \"FL\"\ndepth_mm = 6.5\n")?;
+/// assert_eq!((file.tires[0].at.as_str(), file.tires[0].directional), ("FL", None));
+/// # Ok::<(), lugbook::rotation::FileMistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct TireEntry {
@@ -139,6 +160,12 @@ pub struct TireEntry {
     /// Its service description.
     #[serde(default)]
     pub service: Option<String>,
+    /// The load printed on its sidewall, kg; without it that of the load index counts, which only warns.
+    #[serde(default)]
+    pub load_kg: Option<f64>,
+    /// The same as one of a pair.
+    #[serde(default)]
+    pub load_dual_kg: Option<f64>,
     /// It has a rotation arrow.
     #[serde(default)]
     pub directional: Option<bool>,
@@ -190,6 +217,13 @@ pub struct TireEntry {
 }
 
 /// One depth or several.
+///
+/// ```
+/// use lugbook::rotation::{Depths, RequestFile};
+/// let file = RequestFile::read("class = \"car\"\ndrive = \"rear\"\n[[tires]]\nat = \"FL\"\ndepth_mm = 6.5\n")?;
+/// assert_eq!(file.tires[0].depth_mm, Depths::One(6.5));
+/// # Ok::<(), lugbook::rotation::FileMistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(untagged)]
 pub enum Depths {
@@ -215,6 +249,12 @@ impl Depths {
 }
 
 /// Why a file is no request.
+///
+/// ```
+/// use lugbook::rotation::{FileMistake, RequestFile};
+/// let slip = RequestFile::read("class = \"car\"\ncolor = 3\n");
+/// assert!(matches!(slip, Err(FileMistake::NotARequest { line: 2, .. })));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, thiserror::Error)]
 #[serde(rename_all = "kebab-case", tag = "mistake")]
 pub enum FileMistake {
@@ -282,6 +322,11 @@ impl RequestFile {
     ///
     /// # Errors
     /// When it is not TOML, a key is unknown, or a value is of another kind.
+    ///
+    /// ```
+    /// use lugbook::rotation::RequestFile;
+    /// assert!(RequestFile::read("class = \"boat\"").is_err());
+    /// ```
     pub fn read(text: &str) -> Result<Self, FileMistake> {
         toml::from_str(text).map_err(|error: toml::de::Error| {
             let before = error.span().and_then(|span| text.get(..span.start));
@@ -294,6 +339,14 @@ impl RequestFile {
     ///
     /// # Errors
     /// The first thing in it that can't be read.
+    ///
+    /// ```
+    /// use lugbook::rotation::RequestFile;
+    /// let file = RequestFile::read("class = \"car\"\ndrive = \"rear\"\n[[tires]]\nat = \"FL\"\ndepth_mm = 6.5\n")?;
+    /// // One wheel makes one end of an axle.
+    /// assert_eq!(file.request()?.tires.len(), 1);
+    /// # Ok::<(), lugbook::rotation::FileMistake>(())
+    /// ```
     pub fn request(&self) -> Result<Request, FileMistake> {
         if self.tires.is_empty() {
             return Err(FileMistake::Unplannable(Mistake::NoWheels));
@@ -415,8 +468,17 @@ impl TireEntry {
             let short = || text.chars().take(40).collect();
             let service: Service = text.parse().map_err(|_| FileMistake::NotAService { text: short() })?;
             tire.load_kg = service.load_kg();
+            tire.load_source = LOAD_BY_INDEX;
             tire.load_dual_kg = service.load_kg_dual();
             tire.max_kmh = service.max_kmh().map(f64::from);
+        }
+        let printed = |field: &'static str, kg: Option<f64>| {
+            kg.map(|kg| Load::new(kg, LoadUnit::Kilogram).map_err(unreadable(&self.at, field, kg))).transpose()
+        };
+        if let Some(single) = printed("load_kg", self.load_kg)? {
+            tire.load_kg = Some(single.value());
+            tire.load_dual_kg = printed("load_dual_kg", self.load_dual_kg)?.map(|dual| dual.value());
+            tire.load_source = LOAD_PRINTED;
         }
         for (field, depths, unit) in
             [("depth_mm", &self.depth_mm, DepthUnit::Millimetre), ("depth_32", &self.depth_32, DepthUnit::ThirtySecond)]

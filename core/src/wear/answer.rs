@@ -14,6 +14,12 @@ use super::history::{History, Mistake, Sample, Samples};
 use super::tread::{Check, TreadPattern, patterns};
 
 /// What is asked of a history.
+///
+/// ```
+/// use lugbook::wear::Question;
+/// let question = Question { interval: "8000 km".parse().ok(), ..Question::default() };
+/// assert!(question.limits.is_empty() && question.prior.is_none());
+/// ```
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Question {
     /// The limit depth by axle number; where none is given, the wear bars' 2/32 in.
@@ -25,6 +31,22 @@ pub struct Question {
 }
 
 /// What the readings say.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// assert!(answer.unknown.is_none() && answer.slipped.is_empty());
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Answer {
     /// Each tire that is on the vehicle or was read last, by place.
@@ -40,6 +62,23 @@ pub struct Answer {
 }
 
 /// One tire.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// let tire = &answer.tires[0];
+/// assert!((tire.limit_mm - 1.5875).abs() < 1e-9 && tire.left_km.is_some());
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct TireWear {
     /// Its name in the history.
@@ -64,6 +103,22 @@ pub struct TireWear {
 }
 
 /// One position.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// assert!((answer.positions[0].rate.mid - 0.1).abs() < 1e-9);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct PositionWear {
     /// The position.
@@ -73,6 +128,23 @@ pub struct PositionWear {
 }
 
 /// A reading that does not fit.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let readings = vec![read("0 km", "8.0 mm"), read("10000 km", "7.0 mm"), read("15000 km", "2.0 mm"), read("20000 km", "6.0 mm"), read("30000 km", "5.0 mm")];
+/// let history = History { readings, moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// assert_eq!((answer.slipped[0].reading, answer.slipped[0].weight), (3, 0.0));
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Slipped {
     /// Which reading, from 1, as given.
@@ -95,6 +167,22 @@ pub struct Slipped {
 }
 
 /// Why rates can't be told.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// assert_eq!(answer.unknown, Some(lugbook::wear::Unknown::OneVisit));
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Unknown {
@@ -107,6 +195,23 @@ pub enum Unknown {
 }
 
 /// When to look again.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// // The short end of a manual's interval, as nothing is known yet.
+/// assert_eq!(answer.next_visit.odometer_km, 5_000.0);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct NextVisit {
     /// The odometer figure in km.
@@ -121,6 +226,22 @@ pub struct NextVisit {
 }
 
 /// What sets the next visit.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// assert_eq!(answer.next_visit.by, lugbook::wear::SetBy::UnknownWear);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum SetBy {

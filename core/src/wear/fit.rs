@@ -20,6 +20,23 @@ pub const SLIP_FROM: f64 = 3.5;
 pub const SLIP_TO: f64 = 8.0;
 
 /// An expectation of the rate at any position, from elsewhere.
+///
+/// ```
+/// use lugbook::wear::{History, Prior, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// let prior = Some(Prior { mm_per_1000_km: 0.1, deviation: 0.05 });
+/// let answer = wear(&history, &Question { prior, ..Question::default() })?;
+/// assert!((answer.positions[0].rate.mid - 0.1).abs() < 1e-3);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prior {
     /// In mm per 1,000 km.

@@ -3,6 +3,12 @@
 use serde::Serialize;
 
 /// A value with its interval.
+///
+/// ```
+/// use lugbook::wear::Interval;
+/// let depth = Interval { low: 5.8, mid: 6.0, high: 6.2 };
+/// assert!(depth.low <= depth.mid && depth.mid <= depth.high);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Interval {
     /// Pessimistic.
@@ -14,6 +20,23 @@ pub struct Interval {
 }
 
 /// A distance ahead; what can't be bounded by the readings is open.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// let answer = wear(&history, &Question::default())?;
+/// let left = answer.tires[0].left_km.unwrap();
+/// assert!(left.low < left.mid.unwrap());
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Left {
     /// As little as this, in km.
@@ -26,12 +49,24 @@ pub struct Left {
 
 impl Interval {
     /// A depth in mm and its half width, never below nothing.
+    ///
+    /// ```
+    /// use lugbook::wear::Interval;
+    /// assert_eq!(Interval::of_depth(0.2, 0.5), Interval { low: 0.0, mid: 0.2, high: 0.7 });
+    /// ```
     pub fn of_depth(mid: f64, half: f64) -> Self {
         Self { low: (mid - half).max(0.0), mid: mid.max(0.0), high: (mid + half).max(0.0) }
     }
 }
 
 /// One stretch of a plan: how fast a place wears, and how far it goes there.
+///
+/// ```
+/// use lugbook::wear::{Stretch, simulate};
+/// let front = Stretch { rate: 0.2, half_width: 0.0, thousand_km: 10.0 };
+/// let rear = Stretch { rate: 0.05, ..front };
+/// assert_eq!(simulate(8.0, 0.0, &[front, rear])[1].mid, 5.5);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stretch {
     /// In mm per 1,000 km.

@@ -13,6 +13,21 @@ pub const MOST_READINGS: usize = 5_000;
 pub const HANDLING_MM: f64 = 0.1;
 
 /// One tire's tread, read at one visit, before anything was moved.
+///
+/// ```
+/// use lugbook::vehicle::Place;
+/// use lugbook::wear::Reading;
+/// let reading = Reading {
+///     tire: "left front".to_owned(),
+///     odometer: "84210 mi".parse()?,
+///     at: Place::parse("FL").unwrap(),
+///     grooves: vec!["7/32".parse()?, "6/32".parse()?],
+///     lowest: None,
+///     practice: false,
+/// };
+/// assert!(reading.least_mm().is_some_and(|mm| (mm - 4.7625).abs() < 1e-9));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reading {
     /// Which tire: any name that stays with the tire.
@@ -30,6 +45,14 @@ pub struct Reading {
 }
 
 /// A tire moved to another place, or off (`to` is `None`), between readings or after one.
+///
+/// ```
+/// use lugbook::wear::Moved;
+/// // Off the vehicle.
+/// let moved = Moved { tire: "a".to_owned(), odometer: "90000 km".parse()?, to: None };
+/// assert!(moved.to.is_none());
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Moved {
     /// Which tire.
@@ -41,6 +64,21 @@ pub struct Moved {
 }
 
 /// The whole history of one vehicle's tires.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let history = History { readings: vec![read("0 km", "8.0 mm"), read("15000 km", "6.5 mm")], moves: vec![] };
+/// assert_eq!(wear(&history, &Question::default())?.tires.len(), 1);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct History {
     /// Readings in any order.
@@ -51,6 +89,11 @@ pub struct History {
 }
 
 /// What keeps a history from being used.
+///
+/// ```
+/// use lugbook::wear::{History, Mistake, Question, wear};
+/// assert_eq!(wear(&History::default(), &Question::default()), Err(Mistake::NoReadings));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, thiserror::Error)]
 #[serde(rename_all = "kebab-case", tag = "mistake")]
 pub enum Mistake {
@@ -117,12 +160,42 @@ pub(super) struct Samples {
 
 impl Reading {
     /// The shallowest groove in mm.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Place;
+    /// use lugbook::wear::Reading;
+    /// let reading = Reading {
+    ///     tire: "left front".to_owned(),
+    ///     odometer: "84210 mi".parse()?,
+    ///     at: Place::parse("FL").unwrap(),
+    ///     grooves: vec!["7/32".parse()?, "6/32".parse()?],
+    ///     lowest: None,
+    ///     practice: false,
+    /// };
+    /// assert!(reading.least_mm().is_some_and(|mm| (mm - 4.7625).abs() < 1e-9));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn least_mm(&self) -> Option<f64> {
         self.grooves.iter().map(|d| d.in_unit(DepthUnit::Millimetre)).min_by(f64::total_cmp)
     }
 
     /// The step of the gauge in mm, as far as the reading shows it: 1/32 in (half
     /// of it when a half was read), 0.1 mm.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Place;
+    /// use lugbook::wear::Reading;
+    /// let reading = Reading {
+    ///     tire: "left front".to_owned(),
+    ///     odometer: "84210 mi".parse()?,
+    ///     at: Place::parse("FL").unwrap(),
+    ///     grooves: vec!["7/32".parse()?, "6/32".parse()?],
+    ///     lowest: None,
+    ///     practice: false,
+    /// };
+    /// assert_eq!(reading.step_mm(), 0.79375);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn step_mm(&self) -> f64 {
         let halves = |d: &Depth| d.value().fract().abs() > 1e-9;
         match self.grooves.first().map(Depth::unit) {
@@ -134,6 +207,21 @@ impl Reading {
 
     /// One standard deviation of the reading in mm: a step read to the nearest
     /// has that of a uniform distribution, step/√12, beside the hand's.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Place;
+    /// use lugbook::wear::Reading;
+    /// let reading = Reading {
+    ///     tire: "left front".to_owned(),
+    ///     odometer: "84210 mi".parse()?,
+    ///     at: Place::parse("FL").unwrap(),
+    ///     grooves: vec!["7/32".parse()?, "6/32".parse()?],
+    ///     lowest: None,
+    ///     practice: false,
+    /// };
+    /// assert!((reading.error_mm() - 0.25).abs() < 0.01);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn error_mm(&self) -> f64 {
         (self.step_mm() / 12f64.sqrt()).hypot(HANDLING_MM)
     }

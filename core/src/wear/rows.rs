@@ -20,6 +20,11 @@ use super::history::{History, MOST_READINGS, Reading};
 const REPLACED_MM: f64 = 2.0 * THIRTY_SECOND_MM;
 
 /// The rows of a file, each as named cells.
+///
+/// ```
+/// use lugbook::wear::Rows;
+/// assert_eq!(Rows::default().history().unwrap_err().column, "distance_km");
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Rows {
     /// The header's names.
@@ -29,6 +34,14 @@ pub struct Rows {
 }
 
 /// A row that can't be used.
+///
+/// ```
+/// use lugbook::wear::Rows;
+/// let header = vec!["distance_km".to_owned(), "at".to_owned(), "depth_mm".to_owned()];
+/// let row = vec!["0".to_owned(), "XX".to_owned(), "8.0".to_owned()];
+/// let bad = Rows { header, rows: vec![row] }.history().unwrap_err();
+/// assert_eq!((bad.row, bad.column.as_str()), (1, "at"));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, thiserror::Error)]
 #[error("row {row}: {mistake:?}")]
 pub struct BadRow {
@@ -41,6 +54,14 @@ pub struct BadRow {
 }
 
 /// What is wrong with a row.
+///
+/// ```
+/// use lugbook::wear::{RowMistake, Rows};
+/// let header = vec!["distance_km".to_owned(), "at".to_owned(), "depth_mm".to_owned()];
+/// let row = vec!["0".to_owned(), "XX".to_owned(), "8.0".to_owned()];
+/// let bad = Rows { header, rows: vec![row] }.history().unwrap_err();
+/// assert_eq!(bad.mistake, RowMistake::NoSuchPlace { text: "XX".to_owned() });
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case", tag = "mistake")]
 pub enum RowMistake {

@@ -8,6 +8,11 @@ use serde::Serialize;
 use crate::measure::{Depth, DepthUnit};
 
 /// A pattern of wear.
+///
+/// ```
+/// use lugbook::wear::TreadPattern;
+/// assert!(TreadPattern::Even.checks().is_empty());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum TreadPattern {
@@ -26,6 +31,11 @@ pub enum TreadPattern {
 }
 
 /// Something to check.
+///
+/// ```
+/// use lugbook::wear::{Check, TreadPattern};
+/// assert_eq!(TreadPattern::Center.checks(), [Check::PressureHigh]);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Check {
@@ -53,6 +63,11 @@ pub enum Check {
 
 impl TreadPattern {
     /// The code in data; never translated.
+    ///
+    /// ```
+    /// use lugbook::wear::TreadPattern;
+    /// assert_eq!(TreadPattern::BothShoulders.code(), "both-shoulders");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::Even => "even",
@@ -65,6 +80,11 @@ impl TreadPattern {
     }
 
     /// What to check, likeliest first.
+    ///
+    /// ```
+    /// use lugbook::wear::{Check, TreadPattern};
+    /// assert_eq!(TreadPattern::InnerShoulder.checks()[0], Check::Alignment);
+    /// ```
     pub fn checks(self) -> &'static [Check] {
         match self {
             Self::Even => &[],
@@ -79,6 +99,11 @@ impl TreadPattern {
 
 impl Check {
     /// The code in data; never translated.
+    ///
+    /// ```
+    /// use lugbook::wear::Check;
+    /// assert_eq!(Check::RotationInterval.code(), "rotation-interval");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::PressureHigh => "pressure-high",

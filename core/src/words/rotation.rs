@@ -259,6 +259,22 @@ impl Words {
         sentences.join(" ")
     }
 
+    /// A plan's moves, from and to: `FL→RL  FR→RR`; nothing when nothing moves.
+    ///
+    /// ```
+    /// use lugbook::rotation::{plan, Request, TireFacts};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// use lugbook::words::{Speech, Words};
+    /// let layout = Layout::two_axles(false);
+    /// let tires = layout.places().map(TireFacts::at).collect();
+    /// let answer = plan(&Request::new(layout.clone(), Class::Car, Drive::Rear, tires)).unwrap();
+    /// assert_eq!(Words::new(Speech::default()).arrows(&answer.plans[0], &layout), "FL→RR  FR→RL  RL→FL  RR→FR");
+    /// ```
+    pub fn arrows(&self, plan: &Plan, layout: &Layout) -> String {
+        let name = |place: Place| layout.name(place, self.speech().letters);
+        plan.moves.iter().map(|(from, to)| format!("{}→{}", name(*from), name(*to))).collect::<Vec<_>>().join("  ")
+    }
+
     /// What to shout when a flat wheel is changed for the spare: the moves of
     /// [`moves_for_flat`](crate::lifting::moves_for_flat).
     ///

@@ -3,9 +3,29 @@ use crate::source::{Grade, Source};
 use super::{Constraint, Force, Lift, Name, TireFacts, Why, Word};
 
 /// The two tires of a dual pair are near in diameter, the larger one outside.
+///
+/// ```
+/// use lugbook::rotation::TireFacts;
+/// use lugbook::rotation::constraint::{Constraint, DualMatch};
+/// use lugbook::vehicle::Place;
+/// let mut outer = TireFacts::at(Place::parse("2LO").unwrap());
+/// outer.size = Some("295/75R22.5".to_owned());
+/// outer.overall_diameter_mm = Some(1014.0);
+/// outer.depths = vec!["14 mm".parse()?];
+/// let mut inner = outer.clone();
+/// assert_eq!(DualMatch.of_pair(&outer, &inner), None);
+/// inner.depths = vec!["5 mm".parse()?];
+/// assert!(DualMatch.of_pair(&outer, &inner).is_some_and(|word| word.force.refuses()));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 pub struct DualMatch;
 
 /// One row of the matching table.
+///
+/// ```
+/// use lugbook::rotation::constraint::DUAL_MATCH;
+/// assert!(DUAL_MATCH.iter().all(|row| row.difference_in > 0.0 && row.below_in > 0.0));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DualRow {
     /// Outside diameters up to this, in inches; the last row has no end.
@@ -29,6 +49,12 @@ const MM_PER_IN: f64 = 25.4;
 
 impl DualMatch {
     /// The largest difference of diameters in mm for a pair of this outside diameter.
+    ///
+    /// ```
+    /// use lugbook::rotation::constraint::DualMatch;
+    /// // Larger tires may differ more.
+    /// assert!(DualMatch::allowed_mm(1100.0) >= DualMatch::allowed_mm(700.0));
+    /// ```
     pub fn allowed_mm(diameter_mm: f64) -> f64 {
         let inches = diameter_mm / MM_PER_IN;
         let row = DUAL_MATCH.iter().find(|row| inches < row.below_in);

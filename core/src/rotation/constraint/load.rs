@@ -4,7 +4,22 @@ use crate::vehicle::{Class, Row};
 
 use super::{Constraint, Force, Lift, Move, Name, Why, Word};
 
-/// A tire carries its share of the axle's rating.
+/// A tire carries its share of the axle's rating: mechanics, so too little refuses.
+/// A figure that rests on a secondary table of load indexes only warns.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// request.tires[0].load_kg = Some(500.0);
+/// request.layout.axles[1].rating = "1200 kg".parse().ok();
+/// use lugbook::rotation::constraint::{Constraint, Load, Move};
+/// use lugbook::vehicle::{Place, Side};
+/// let to = Move { request: &request, tire: &request.tires[0], to: Place::single(2, Side::Right) };
+/// assert_eq!(Load.of_move(&to).map(|word| word.force), Some(lugbook::rotation::Force::Physical));
+/// ```
 pub struct Load;
 
 /// A passenger size on a truck, van or trailer counts for less (from memory: FMVSS 110).
@@ -23,10 +38,11 @@ impl Constraint for Load {
         let single = to.tire.load_kg?;
         let carries_kg = if position.row == Row::Single { single } else { to.tire.load_dual_kg.unwrap_or(single) };
         if carries_kg < needs_kg {
+            let source = to.tire.load_source;
             return Some(Word {
-                force: Force::Physical,
+                force: if source.grade.may_refuse() { Force::Physical } else { Force::Advice },
                 reason: Why::CarriesTooLittle { carries_kg, needs_kg },
-                source: Source::GEOMETRY,
+                source,
                 lifted_by: Lift::StrongerTire,
             });
         }

@@ -36,6 +36,19 @@ use super::answer::{Because, Force, Lift, Name, Why};
 use super::facts::{AxleFacts, Request, TireFacts};
 
 /// One tire going to one place, with all that is known of both.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// use lugbook::rotation::constraint::Move;
+/// use lugbook::vehicle::{Place, Side};
+/// let rear = Place::single(2, Side::Right);
+/// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+/// assert_eq!(to.position(), rear.position());
+/// ```
 #[derive(Debug, Clone, Copy)]
 pub struct Move<'a> {
     /// The whole request.
@@ -47,6 +60,19 @@ pub struct Move<'a> {
 }
 
 /// What a constraint says, before it is put beside its tire and place.
+///
+/// ```
+/// use lugbook::rotation::constraint::{Constraint, Move, Studs};
+/// use lugbook::rotation::{Force, Lift, Request, TireFacts};
+/// use lugbook::vehicle::{Class, Drive, Layout, Place, Side};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Front, tires);
+/// request.tires[0].studded = true;
+/// let to = Move { request: &request, tire: &request.tires[0], to: Place::single(2, Side::Right) };
+/// let word = Studs.of_move(&to).unwrap();
+/// assert_eq!((word.force, word.lifted_by), (Force::Advice, Lift::KeepSide));
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Word {
     /// How strongly.
@@ -60,6 +86,11 @@ pub struct Word {
 }
 
 /// A rule about who may go where.
+///
+/// ```
+/// use lugbook::rotation::constraint::ALL;
+/// assert!(ALL.iter().any(|constraint| constraint.name().code() == "dual-match"));
+/// ```
 pub trait Constraint: Sync {
     /// Its name.
     fn name(&self) -> Name;
@@ -93,27 +124,93 @@ pub const ALL: [&dyn Constraint; 12] = [
 
 impl<'a> Move<'a> {
     /// The wheel position it goes to, unless that is the spare carrier.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// use lugbook::rotation::constraint::Move;
+    /// use lugbook::vehicle::{Place, Side};
+    /// let rear = Place::single(2, Side::Right);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+    /// assert_eq!(to.position().map(|position| position.axle), Some(2));
+    /// ```
     pub fn position(&self) -> Option<Position> {
         self.to.position()
     }
 
     /// The axle it goes to.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// use lugbook::rotation::constraint::Move;
+    /// use lugbook::vehicle::{Place, Side};
+    /// let rear = Place::single(2, Side::Right);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+    /// assert_eq!(to.axle().map(|axle| axle.steer), Some(false));
+    /// ```
     pub fn axle(&self) -> Option<&'a Axle> {
         let number = self.position()?.axle;
         self.request.layout.axles.get(usize::from(number).checked_sub(1)?)
     }
 
     /// What is known of that axle.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// use lugbook::rotation::constraint::Move;
+    /// use lugbook::vehicle::{Place, Side};
+    /// let rear = Place::single(2, Side::Right);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+    /// assert!(to.axle_facts().is_none());
+    /// ```
     pub fn axle_facts(&self) -> Option<&'a AxleFacts> {
         self.request.axles.get(&self.position()?.axle)
     }
 
     /// The tire that stands there now.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// use lugbook::rotation::constraint::Move;
+    /// use lugbook::vehicle::{Place, Side};
+    /// let rear = Place::single(2, Side::Right);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+    /// assert_eq!(to.standing().map(|tire| tire.at), Some(rear));
+    /// ```
     pub fn standing(&self) -> Option<&'a TireFacts> {
         self.request.tires.iter().find(|tire| tire.at == self.to)
     }
 
     /// Everything the constraints say about it.
+    ///
+    /// ```
+    /// use lugbook::rotation::{Request, TireFacts, plan};
+    /// use lugbook::vehicle::{Class, Drive, Layout};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// use lugbook::rotation::constraint::Move;
+    /// use lugbook::vehicle::{Place, Side};
+    /// let rear = Place::single(2, Side::Right);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: rear };
+    /// // Nothing is known of this tire, so nothing speaks against the move.
+    /// assert!(to.words().is_empty());
+    /// ```
     pub fn words(&self) -> Vec<Because> {
         ALL.iter()
             .filter_map(|constraint| {

@@ -4,6 +4,23 @@ use crate::vehicle::Class;
 use super::{Constraint, Force, Lift, Move, Name, Why, Word};
 
 /// What may not run on the steered wheels of trucks and buses. Never on a car.
+///
+/// ```
+/// use lugbook::rotation::{Request, TireFacts, plan};
+/// use lugbook::vehicle::{Class, Drive, Layout};
+/// # let layout = Layout::two_axles(false);
+/// # let tires = layout.places().map(TireFacts::at).collect();
+/// let mut request = Request::new(layout, Class::Car, Drive::Rear, tires);
+/// request.class = Class::Bus;
+/// request.tires[2].retread = true;
+/// use lugbook::rotation::constraint::{Constraint, Move, SteerAxle};
+/// use lugbook::vehicle::{Place, Side};
+/// let to = Move { request: &request, tire: &request.tires[2], to: Place::single(1, Side::Left) };
+/// assert_eq!(SteerAxle.of_move(&to).map(|word| word.force), Some(lugbook::rotation::Force::Rule));
+/// // Never on a car.
+/// let car = Request { class: Class::Car, ..request.clone() };
+/// assert_eq!(SteerAxle.of_move(&Move { request: &car, ..to }), None);
+/// ```
 pub struct SteerAxle;
 
 /// The bus rule's text of 1974 was read in a letter (grade P).

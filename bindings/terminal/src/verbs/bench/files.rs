@@ -33,7 +33,8 @@ The file, in TOML:
   service = \"120/116S\"
   depth_32 = [9, 8, 9]      or depth_mm, from the outer groove inward
   rate_mm_per_1000_km = 0.1 when it is known
-and so on for each tire; directional, asymmetric, studded = true where they are.")]
+and so on for each tire; directional, asymmetric, studded = true where they are.
+Whole files to try stand in bindings/terminal/examples.")]
 pub struct RotateFile {
     /// The file
     file: PathBuf,
@@ -48,7 +49,8 @@ The file, in TOML:
   stands = 2
   [moves]
   FL = \"RL\"
-  RL = \"FL\"")]
+  RL = \"FL\"
+Whole files to try stand in bindings/terminal/examples.")]
 pub struct LiftFile {
     /// The file; the job in the bay when it is left out
     file: Option<PathBuf>,
@@ -62,7 +64,7 @@ The file, in CSV with a header:
   0,FL,8.0,8.1,8.0
   15000,FL,6.5,6.7,6.4
 distance_mi and depth_32 are read as well; a column “tire” follows a tire that
-moves.")]
+moves. A whole file to try stands in bindings/terminal/examples.")]
 pub struct WearFile {
     /// The file; the vehicle in the bay when it is left out
     file: Option<PathBuf>,
@@ -98,23 +100,33 @@ impl RotateFile {
         let answer = rotation::plan(&request).map_err(|why| mend(why.say(&words)).at_word(&name))?;
         let view = words.rotation(&answer, &request.layout);
         let mut page = Page::default();
-        for (number, plan) in view.plans.iter().enumerate() {
+        if let Some(best) = view.plans.first() {
+            page.line(&best.shout);
+        }
+        for note in &view.notes {
+            page.line(note);
+        }
+        for ((number, plan), told) in (1..).zip(&view.plans).zip(&answer.plans) {
             page.gap();
-            page.indented(&format!("{}  ", number + 1), &plan.shout);
+            page.indented(&format!("{number}  "), &words.pattern(plan.pattern));
+            page.indented("   ", &words.arrows(told, &request.layout));
             for sentence in plan.left.iter().chain(&plan.why) {
                 page.indented("   ", sentence);
             }
         }
-        for refused in &view.refused {
+        if !answer.refused.is_empty() {
             page.gap();
-            page.line(&words.pattern(refused.pattern));
-            for because in &refused.because {
-                page.indented("   ", &format!("{} {}", because.reason, because.lifted_by));
+            page.line("Not allowed");
+            for refused in &answer.refused {
+                page.indented("   ", &words.refused(refused, &request.layout));
             }
         }
-        page.gap();
-        for sentence in view.look_next.iter().chain(&view.notes) {
-            page.line(sentence);
+        if !view.look_next.is_empty() {
+            page.gap();
+            page.line("To know more");
+            for look in &view.look_next {
+                page.indented("   ", look);
+            }
         }
         Answer::new(&view, page)
     }
@@ -137,8 +149,11 @@ impl LiftFile {
         for action in &plan.actions {
             let cautions: Vec<_> = action.cautions.iter().map(|caution| words.caution(*caution)).collect();
             // In full the first time; the data has it at every action.
-            for caution in cautions.iter().filter(|caution| shown.insert((*caution).clone())) {
-                page.indented("    ", caution);
+            for (caution, sentence) in action.cautions.iter().zip(&cautions) {
+                if shown.insert(*caution) {
+                    let signal = words.signal(caution.signal()).to_uppercase();
+                    page.indented(&format!("    {signal}  "), sentence);
+                }
             }
             let sentence = words.action(action, layout);
             page.indented(&format!("{:>2}  ", action.n), &sentence);
