@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 
 pub use fact::{
     Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, Signature, SpareNuts, ToolKind, Turned,
+    ReadBy, Relearn, Role, SensorKind, Shelf, Signature, SpareNuts, TireDamage, ToolKind, Turned, Zone,
 };
 pub use personal::Personal;
 

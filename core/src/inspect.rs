@@ -12,13 +12,13 @@ mod work;
 use serde::Serialize;
 
 use crate::calendar::{Age, Moment};
-use crate::entry::{LookAt, ToolKind};
+use crate::entry::{Fact, Look, LookAt, TireDamage, ToolKind};
 use crate::fastener::{Calibration, UnitClash};
 use crate::finding::State;
 use crate::ident::{TireId, ToolId};
 use crate::limits::{Circumstances, Limit, Rules};
 use crate::logbook::{Book, Job, Vehicle};
-use crate::measure::{Depth, DepthUnit, Pressure, THIRTY_SECOND_MM};
+use crate::measure::{Depth, DepthUnit, Pressure, Span, THIRTY_SECOND_MM};
 use crate::source::Source;
 use crate::vehicle::Place;
 
@@ -47,6 +47,10 @@ pub enum What {
         part: LookAt,
         /// In the mechanic's words.
         note: Option<String>,
+        /// What was found on a tire.
+        damage: Option<TireDamage>,
+        /// How thick a pad or disc was measured.
+        thickness: Option<Span>,
     },
     /// The lowest reading of a tire against the limit.
     Tread {
@@ -175,11 +179,32 @@ impl<'a> Looking<'a> {
             .map(|look| Finding {
                 state: look.state,
                 at: look.at,
-                tire: None,
-                what: What::Seen { part: look.part, note: look.note.clone() },
+                tire: self.tire_looked_at(look),
+                what: What::Seen {
+                    part: look.part,
+                    note: look.note.clone(),
+                    damage: look.damage,
+                    thickness: look.thickness,
+                },
                 source: None,
             })
             .collect()
+    }
+
+    /// The tire that a look at tire, valve, rim or weights speaks of: the one that
+    /// was at the place then. It takes what was found along wherever it goes.
+    fn tire_looked_at(self, look: &Look) -> Option<TireId> {
+        if !matches!(look.part, LookAt::Tire | LookAt::Valve | LookAt::Rim | LookAt::Weights) {
+            return None;
+        }
+        let place = look.at?;
+        let noted = |fact: &Fact| matches!(fact, Fact::FindingNoted { look: said, .. } if said == look);
+        let until = self.job.lines.iter().rposition(|line| noted(&line.fact))?;
+        let hung = self.job.lines.iter().take(until).rev().find_map(|line| match line.fact {
+            Fact::WheelOn { at, tire, .. } if at == place => Some(tire),
+            _ => None,
+        });
+        hung.or_else(|| self.job.fitted.get(&place).copied())
     }
 
     fn circumstances(self, place: Place) -> Circumstances {

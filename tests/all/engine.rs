@@ -81,6 +81,7 @@ fn measured(engine: &mut Engine) {
     for (axle, hub) in [(1, Hub::NoShaft), (2, Hub::Shaft)] {
         act(engine, Command::Hub { at: None, evidence: Evidence::look(axle, Side::Left, hub) });
     }
+    act(engine, Command::Lamp { on: false, sensors: SensorKind::Direct });
     act(engine, Command::Skip { step: Some(text("sidewall-photo")), at: None, reason: text("camera broken") });
     for at in WALK {
         act(
@@ -129,7 +130,15 @@ fn a_whole_rotation_runs_from_opening_to_signature() {
         act(&mut engine, Command::WheelOff { at: text(at) });
         act(
             &mut engine,
-            Command::Look { at: Some(text(at)), part: None, state: State::Sound, note: None, photo: None },
+            Command::Look {
+                at: Some(text(at)),
+                part: None,
+                state: State::Sound,
+                note: None,
+                damage: None,
+                thickness: None,
+                photo: None,
+            },
         );
     }
     // Rearward cross: rears straight forward, fronts cross to the rear.
@@ -242,6 +251,8 @@ fn something_unsafe_found_after_the_customer_was_told_has_to_be_told_again() {
         part: Some(lugbook::entry::LookAt::Tire),
         state: State::Unsafe,
         note: Some(text("cord")),
+        damage: None,
+        thickness: None,
         photo: None,
     };
     let untold = |engine: &Engine| {
@@ -264,7 +275,15 @@ fn all_sound_fills_in_what_was_not_looked_at_and_overrules_nothing() {
     let folder = tempfile::tempdir().unwrap();
     let mut engine = open(folder.path());
     measured(&mut engine);
-    let look = |part, state| Command::Look { at: Some(text("FL")), part, state, note: None, photo: None };
+    let look = |part, state| Command::Look {
+        at: Some(text("FL")),
+        part,
+        state,
+        note: None,
+        damage: None,
+        thickness: None,
+        photo: None,
+    };
     let studs = |engine: &Engine| {
         let job = engine.book().in_bay().unwrap();
         job.looks().iter().find(|look| look.part == lugbook::entry::LookAt::Studs).unwrap().state

@@ -2,7 +2,8 @@
 
 use lugbook::entry::{
     Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireLooks, ToolKind, Turned,
+    ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireDamage, TireLooks, ToolKind,
+    Turned, Zone,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
 use lugbook::finding::State;
@@ -159,6 +160,8 @@ pub fn facts() -> Vec<Fact> {
             number: Some("7F3A21".into()),
             lamp: Some(false),
             relearned: Some(true),
+            tire: None,
+            method: None,
         },
         Fact::DriveSeen { job, seen: DriveSeen::Hub { evidence: Evidence::look(2, Side::Left, hub::Hub::NoShaft) } },
         Fact::DriveSeen { job, seen: DriveSeen::Hub { evidence: Evidence::turn(1, Side::Right, turned) } },
@@ -221,12 +224,26 @@ pub fn facts() -> Vec<Fact> {
         },
         Fact::FindingNoted {
             job,
-            look: Look { at: Some(FL), part: LookAt::Valve, state: State::Watch, note: Some("cap missing".into()) },
+            look: Look {
+                at: Some(FL),
+                part: LookAt::Valve,
+                state: State::Watch,
+                note: Some("cap missing".into()),
+                damage: None,
+                thickness: None,
+            },
             photo: None,
         },
         Fact::FindingNoted {
             job,
-            look: Look { at: None, part: LookAt::Other, state: State::Unsafe, note: None },
+            look: Look {
+                at: None,
+                part: LookAt::Other,
+                state: State::Unsafe,
+                note: None,
+                damage: None,
+                thickness: None,
+            },
             photo: None,
         },
         Fact::RecheckTold { job, after: vec!["50 mi".parse().unwrap(), "100 mi".parse().unwrap()] },
@@ -261,6 +278,40 @@ pub fn facts() -> Vec<Fact> {
         Fact::LimitsChosen {
             job: Some(job),
             chosen: Chosen { region: Some(Region::UsCommercial), ..Chosen::default() },
+        },
+        Fact::SensorRead {
+            job,
+            at: Some(FL),
+            sensors: SensorKind::Direct,
+            number: Some("7F3A21".into()),
+            lamp: None,
+            relearned: None,
+            tire: Some(tire),
+            method: Some(Relearn::WheelTool),
+        },
+        Fact::FindingNoted {
+            job,
+            look: Look {
+                at: Some(FL),
+                part: LookAt::Tire,
+                state: State::BelowLimit,
+                note: None,
+                damage: Some(TireDamage::Nail(Zone::Shoulder)),
+                thickness: None,
+            },
+            photo: None,
+        },
+        Fact::FindingNoted {
+            job,
+            look: Look {
+                at: Some(rl),
+                part: LookAt::Pads,
+                state: State::AtLimit,
+                note: None,
+                damage: None,
+                thickness: Some("3 mm".parse().unwrap()),
+            },
+            photo: None,
         },
     ]
 }

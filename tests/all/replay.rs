@@ -17,6 +17,7 @@ fn play(file: &str, book: &Path) {
             assert!(line.is_empty() || line.starts_with('#'), "{file}:{}: {line}", at + 1);
             continue;
         }
+        let line = &line.replace("{pictures}", &crate::program::pictures().display().to_string());
         let said = say(book, line);
         let place = format!("{file}:{}: {line}: {said:#?}", at + 1);
         let mut code = 0;
@@ -173,6 +174,36 @@ fn a_winter_set_returns_after_two_seasons_and_goes_back_by_its_history() {
     done(&book, "lugbook job open 'Blue estate' seasonal-changeover lift air");
     let brought = done(&book, "lugbook set stored").out;
     assert!(brought.contains("The set lies in rack A 3."), "{brought}");
+}
+
+#[test]
+fn what_is_not_sound_asks_for_a_photo_and_sensors_follow_their_wheels() {
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("book");
+    play("found-with-the-wheels-off.txt", &book);
+    let card = card(&book);
+    for said in [
+        "Tire RL, RL to FR:",
+        "Pads: 3 mm thick.",
+        "Tire: nail in the shoulder.",
+        "Boots: grease outside.",
+        "by driving",
+    ] {
+        assert!(card.contains(said), "{said}: {card}");
+    }
+    // FL went to RL and RL to FR, each with its sensor.
+    let flat: String =
+        card.split_inclusive('>').filter_map(|part| part.split('<').next()).collect::<Vec<_>>().join("|");
+    for moved in [["RL", "FL", "A1F0"], ["FR", "RL", "A1F1"]] {
+        let row = moved.iter().map(|cell| format!("|{cell}|")).collect::<Vec<_>>().join("");
+        assert!(flat.replace("||", "|").contains(&row.replace("||", "|")), "{row}: {flat}");
+    }
+    // Everything that one "sound" fills in was looked at, behind the wheel too.
+    let log = done(&book, "lugbook job log 1 --json").json();
+    let said = |what: &str| {
+        log["log"].as_array().unwrap().iter().any(|line| line["sentence"].as_str().unwrap().contains(what))
+    };
+    assert!(said("FR: damper sound") && said("FR: hub face sound") && said("FL: pads at limit"));
 }
 
 #[test]

@@ -126,6 +126,8 @@ pub fn line(next: &NextView) -> Option<String> {
         "rechecked" => format!("lugbook recheck {} still", nut()),
         "pressure-found" => format!("lugbook air {at} \"33 psi\" --found"),
         "pressure" => format!("lugbook air {at} \"35 psi\""),
+        "finding-photo" => format!("lugbook photo damage FILE {at}"),
+        "lamp-before" => "lugbook lamp off".to_owned(),
         "lamp" => "lugbook lamp off".to_owned(),
         "recheck" => "lugbook tell-recheck".to_owned(),
         "signature" => "lugbook job sign".to_owned(),

@@ -40,7 +40,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
-    ("Air", &["air", "sensor", "lamp", "tell-recheck"]),
+    ("Air", &["air", "sensor", "lamp", "relearn", "tell-recheck"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
     ("The bench, which keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
@@ -159,6 +159,8 @@ pub enum Verb {
     Sensor(air::Sensor),
     /// Write down the pressure warning lamp
     Lamp(air::Lamp),
+    /// Learn the sensors' places anew, or tell the owner how
+    Relearn(air::Relearning),
     /// Tell the driver when to come back for the recheck
     TellRecheck,
 
@@ -250,6 +252,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Air(said) => said.into(),
         Verb::Sensor(said) => said.into(),
         Verb::Lamp(said) => said.into(),
+        Verb::Relearn(said) => said.into(),
         Verb::TellRecheck => Command::TellRecheck,
         Verb::Seen(said) => said.into(),
         Verb::Choose(said) => said.into(),

@@ -165,11 +165,15 @@ impl<'a> Acting<'a> {
             Command::Store { rack, at } => self.store(&bay, &rack, at.as_deref()),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
-            Command::Look { at, part, state, note, photo } => self.look(&bay, at.as_deref(), part, state, note, photo),
+            Command::Look { at, part, state, note, damage, thickness, photo } => {
+                let seen = wheel::Seen { state, note, damage, thickness, photo };
+                self.look(&bay, at.as_deref(), part, seen)
+            }
             Command::Hang { at, mark } => self.hang(&bay, &at, &mark),
             Command::Nuts { at, pass, nut, moved } => self.nuts(&bay, &at, pass, nut, moved),
             Command::Pressure { at, pressure, set, cold } => self.pressure(&bay, &at, &pressure, set, cold),
-            Command::Sensor { at, number } => self.sensor(&bay, &at, &number),
+            Command::Sensor { at, number, coming } => self.sensor(&bay, (&at, coming), &number),
+            Command::Relearn { outcome, method } => self.relearn(&bay, &outcome, method),
             Command::Lamp { on, sensors } => self.lamp(&bay, on, sensors),
             Command::TellRecheck => self.tell_recheck(&bay),
             Command::Answer { step, at, answer } => self.answer(&bay, step.as_deref(), at.as_deref(), &answer),

@@ -348,6 +348,12 @@ pub enum Command {
         state: State,
         /// In the mechanic's words.
         note: Option<String>,
+        /// What was found on a tire.
+        #[serde(default)]
+        damage: Option<crate::entry::TireDamage>,
+        /// How thick a pad or disc was measured: `4 mm`.
+        #[serde(default)]
+        thickness: Option<String>,
         /// Its photo, by its number in the job.
         photo: Option<usize>,
     },
@@ -386,6 +392,16 @@ pub enum Command {
         at: String,
         /// Its number.
         number: String,
+        /// In the wheel laid out there that goes on.
+        #[serde(default)]
+        coming: bool,
+    },
+    /// The sensors' places are learned anew, the owner is told how, or it is not needed.
+    Relearn {
+        /// `done`, `owner-told` or `not-needed`.
+        outcome: String,
+        /// How the vehicle learns them.
+        method: Option<crate::entry::Relearn>,
     },
     /// The pressure warning lamp.
     Lamp {

@@ -12,7 +12,7 @@ use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::limits::{Chosen, Placard};
-use crate::measure::{Depth, Distance, Load, Pressure, Speed, Torque};
+use crate::measure::{Depth, Distance, Load, Pressure, Span, Speed, Torque};
 use crate::tire::{SidewallSide, TireLooks};
 use crate::vehicle::hub::Evidence;
 use crate::vehicle::{Class, Drive, Layout, Place};
@@ -309,6 +309,12 @@ pub enum Fact {
         /// Relearned in this job; none when not asked.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         relearned: Option<bool>,
+        /// The tire whose wheel carries the sensor, when it is not the one at the place.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        tire: Option<TireId>,
+        /// How the vehicle learns the places.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        method: Option<Relearn>,
     },
     /// What was seen of the drive: at a hub, in the manual, from the owner.
     DriveSeen {
@@ -855,6 +861,20 @@ pub enum SensorKind {
     Unknown,
 }
 
+/// How a vehicle learns anew which sensor is where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Relearn {
+    /// By itself while it is driven.
+    Drive,
+    /// From its own menu or buttons.
+    Menu,
+    /// With a sensor tool at each wheel, or a magnet.
+    WheelTool,
+    /// With a tool at the diagnostic socket.
+    Socket,
+}
+
 /// What a tool is, with what its papers say.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "tool", rename_all = "kebab-case")]
@@ -909,7 +929,7 @@ pub enum ToolKind {
 }
 
 /// A part that was looked at, where, and how it stands.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Look {
     /// Where; none for the vehicle.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -921,6 +941,38 @@ pub struct Look {
     /// In the mechanic's words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
+    /// What was found on a tire.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub damage: Option<TireDamage>,
+    /// How thick a pad or disc was measured.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub thickness: Option<Span>,
+}
+
+/// What can be found on a tire.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(tag = "kind", content = "zone", rename_all = "kebab-case")]
+pub enum TireDamage {
+    /// A bump or knot.
+    Bulge,
+    /// A cut, crack or snag, no cord to be seen.
+    Cut,
+    /// Cord to be seen.
+    Cord,
+    /// A nail or screw, and where it sits.
+    Nail(Zone),
+}
+
+/// Where on a tire's section something sits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Zone {
+    /// In the tread, between the shoulders.
+    Tread,
+    /// In a shoulder.
+    Shoulder,
+    /// In a sidewall.
+    Sidewall,
 }
 
 /// The parts that are looked at while a wheel is off.
@@ -941,6 +993,22 @@ pub enum LookAt {
     Rim,
     /// Brake pads and disc, or shoes and drum.
     Brake,
+    /// Brake pads or shoes: their thickness.
+    Pads,
+    /// Brake disc or drum: its thickness, cracks, scores.
+    Disc,
+    /// Brake hose.
+    Hose,
+    /// Boots of shafts and joints.
+    Boots,
+    /// Damper: leaks.
+    Damper,
+    /// Wheel bearing: play and noise.
+    Bearing,
+    /// The hub's bore and centering ring.
+    HubBore,
+    /// Balance weights.
+    Weights,
     /// Anything else.
     Other,
 }

@@ -117,6 +117,8 @@ pub struct TireHistory {
     pub inner: Option<String>,
     /// What it looks like beyond its lettering.
     pub looks: TireLooks,
+    /// The number of the pressure sensor in its wheel: it goes wherever the wheel goes.
+    pub sensor: Option<String>,
     /// Tread over time, practice jobs left out.
     pub depths: Vec<DepthSeen>,
 }
@@ -349,6 +351,12 @@ impl Book {
                     SidewallSide::Inner => history.inner = Some(text.clone()),
                 }
                 history.looks = *looks;
+            }
+            Fact::SensorRead { at: Some(at), number: Some(number), tire, .. } => {
+                let on = self.vehicle(vehicle).and_then(|vehicle| vehicle.fitted.get(at)).copied();
+                if let Some(tire) = tire.or(on) {
+                    self.tires.entry(tire).or_default().sensor = Some(number.clone());
+                }
             }
             Fact::TreadMeasured { tire, at, grooves, lowest, .. } if !practice => {
                 let odometer = job.odometer();

@@ -61,8 +61,10 @@ pub enum Ask {
     Held,
     /// A wheel off.
     WheelOff,
-    /// Hub face, studs, seats, valve and tire looked at.
+    /// Parts looked at while the wheel is off.
     Looks,
+    /// A photo of what is not sound.
+    FindingPhoto,
     /// The mark read at the corner and the wheel hung.
     MarkRead,
     /// Each nut begun by hand.
@@ -83,6 +85,8 @@ pub enum Ask {
     PressureFound,
     /// The pressure warning lamp.
     Lamp,
+    /// The pressure warning lamp before anything is done.
+    LampBefore,
     /// The recheck told.
     Recheck,
     /// The signature.
@@ -90,7 +94,7 @@ pub enum Ask {
 }
 
 impl Ask {
-    /// The parts that are looked at while a wheel is off, where a step asks for looks.
+    /// The parts that a step which asks for looks means when it names none.
     pub const PARTS: [LookAt; 5] = [LookAt::HubFace, LookAt::Studs, LookAt::Seats, LookAt::Valve, LookAt::Tire];
 
     /// The code in procedure files.
@@ -123,6 +127,7 @@ impl Ask {
             Self::Held => "held",
             Self::WheelOff => "wheel-off",
             Self::Looks => "looks",
+            Self::FindingPhoto => "finding-photo",
             Self::MarkRead => "mark-read",
             Self::Started => "started",
             Self::Snug => "snug",
@@ -133,6 +138,7 @@ impl Ask {
             Self::Pressure => "pressure",
             Self::PressureFound => "pressure-found",
             Self::Lamp => "lamp",
+            Self::LampBefore => "lamp-before",
             Self::Recheck => "recheck",
             Self::Signature => "signature",
         }

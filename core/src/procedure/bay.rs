@@ -7,7 +7,7 @@ use super::{Ask, Condition, Per, Procedure, Step, Unmet, Unsafe};
 use crate::caution::{self, Circumstance};
 use crate::drive;
 use crate::due;
-use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, Shelf, Turned};
+use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, PhotoOf, Shelf, Turned};
 use crate::finding::State;
 use crate::ident::{EntryId, TireId};
 use crate::logbook::{Book, Job, Vehicle};
@@ -235,6 +235,7 @@ impl<'a> Bay<'a> {
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
             Per::Loosened => self.loosened(),
+            Per::Found => self.walk().into_iter().filter(|at| self.found_at(*at)).collect(),
             Per::Coming => self.walk().into_iter().filter(|at| self.job.coming().contains_key(at)).collect(),
             Per::Hub => self.moving_wheels(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
@@ -374,9 +375,12 @@ impl<'a> Bay<'a> {
             Ask::Looks => {
                 let place = at?;
                 let looks = self.job.looks();
-                let all = Ask::PARTS.iter().all(|part| looks.iter().any(|l| l.at == Some(place) && l.part == *part));
+                let all = step.parts.iter().all(|part| looks.iter().any(|l| l.at == Some(place) && l.part == *part));
                 all.then_some(None)
             }
+            Ask::FindingPhoto => at.filter(|place| self.unphotographed(*place).is_none()).map(|_| None),
+            Ask::LampBefore => self.lamp(true),
+            Ask::Lamp if self.procedure.steps.iter().any(|step| step.asks == Ask::LampBefore) => self.lamp(false),
             Ask::WheelOff => {
                 let place = at?;
                 self.job.came_off(place).then_some(None)
@@ -409,6 +413,60 @@ impl<'a> Bay<'a> {
             ),
             asks => entry(&|fact| Ask::answered_by(fact) == Some((asks, at))),
         }
+    }
+
+    /// Whether something is not sound at a place.
+    fn found_at(&self, place: Place) -> bool {
+        self.job.looks().iter().any(|look| look.at == Some(place) && look.state != State::Sound)
+    }
+
+    /// The first part at a place that is not sound and was not photographed.
+    pub fn unphotographed(&self, place: Place) -> Option<LookAt> {
+        let unsound = self.job.looks();
+        let mut unsound = unsound.iter().filter(|look| look.at == Some(place) && look.state != State::Sound);
+        let taken = self
+            .job
+            .lines
+            .iter()
+            .any(|line| matches!(line.fact, Fact::PhotoTaken { of: PhotoOf::Damage, at, .. } if at == Some(place)));
+        let own = |part: LookAt| {
+            self.job.lines.iter().any(|line| match &line.fact {
+                Fact::FindingNoted { look, photo, .. } => {
+                    look.at == Some(place) && look.part == part && photo.is_some()
+                }
+                _ => false,
+            })
+        };
+        unsound.find(|look| !taken && !own(look.part)).map(|look| look.part)
+    }
+
+    /// The lamp as it was seen before anything was raised, or after the vehicle
+    /// stood on its wheels again.
+    fn lamp(&self, before: bool) -> Option<Option<EntryId>> {
+        let raised = self.job.lines.iter().position(|line| matches!(line.fact, Fact::Lifted { .. }));
+        let down = self.job.lines.iter().rposition(|line| matches!(line.fact, Fact::Lifted { arm: Arm::Down, .. }));
+        let lamp = |at: usize| {
+            before && raised.is_none_or(|raised| at < raised) || !before && down.is_some_and(|down| at > down)
+        };
+        let seen = self
+            .job
+            .lines
+            .iter()
+            .enumerate()
+            .rev()
+            .find(|(at, line)| lamp(*at) && matches!(line.fact, Fact::SensorRead { lamp: Some(_), .. }));
+        seen.map(|(_, line)| Some(line.entry))
+    }
+
+    /// The parts that looks are asked for at a place, of all steps that apply.
+    pub fn parts_at(&self, place: Option<Place>) -> Vec<LookAt> {
+        let here = self.circumstances();
+        let steps = self.procedure.steps.iter().filter(|step| step.asks == Ask::Looks && self.applies(step, &here));
+        let mut parts: Vec<LookAt> = Vec::new();
+        for step in steps.filter(|step| place.is_none() || self.places(step).contains(&place)) {
+            parts.extend(step.parts.iter().filter(|part| !parts.contains(part)).copied().collect::<Vec<_>>());
+        }
+        if parts.is_empty() { Ask::PARTS.to_vec() } else { parts }
     }
 
     /// Nuts of a wheel that a pass has not finished, in clock order; none when

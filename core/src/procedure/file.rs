@@ -6,6 +6,7 @@ use serde::Deserialize;
 
 use super::{Ask, Condition};
 use crate::caution::{CautionId, Circumstance};
+use crate::entry::LookAt;
 use crate::lifting::Act;
 
 /// How often a step is asked.
@@ -20,6 +21,8 @@ pub enum Per {
     Place,
     /// At each wheel that the plan moves, or that otherwise comes off.
     Moving,
+    /// At each place where something is not sound.
+    Found,
     /// At each wheel of the set that was brought.
     Coming,
     /// At each wheel on a hub that the plan moves or that was named: not at the spare's carrier.
@@ -58,6 +61,8 @@ pub struct Step {
     pub van: bool,
     /// The choices it offers.
     pub choices: Vec<String>,
+    /// The parts that it wants looked at.
+    pub parts: Vec<LookAt>,
     /// The cautions that stand before it, by code.
     pub cautions: Vec<String>,
 }
@@ -170,6 +175,8 @@ struct RawStep {
     #[serde(default)]
     choices: Vec<String>,
     #[serde(default)]
+    parts: Vec<LookAt>,
+    #[serde(default)]
     cautions: Vec<String>,
 }
 
@@ -256,6 +263,10 @@ impl Procedure {
                 may_skip: step.may_skip,
                 van: step.van,
                 choices: step.choices,
+                parts: match step.asks {
+                    Ask::Looks if step.parts.is_empty() => Ask::PARTS.to_vec(),
+                    _ => step.parts,
+                },
                 cautions: step.cautions,
             });
         }

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::entry::{Fact, Kind, Shelf, ToolKind};
-use crate::ident::ToolId;
+use crate::ident::{TireId, ToolId};
 use crate::logbook::{Line, Status};
 use crate::measure::Pressure;
 use crate::procedure::Ask;
@@ -29,11 +29,35 @@ impl Sheet<'_> {
                 },
                 None => p class="small" { (self.t("card-no-placard")) },
             }
+            @if let Some(numbers) = self.sensor_numbers() { (numbers) }
             h3 { (self.t("card-sensors")) }
             @if sensors.is_empty() { p { (self.t("card-no-sensors")) } }
             @else { (self.list(&sensors)) }
         };
         self.section("pressures", "card-pressures", Some(contents))
+    }
+
+    /// Which sensor is where after the moves: a sensor goes wherever its wheel goes.
+    fn sensor_numbers(&self) -> Option<Markup> {
+        let planned = self.job.planned();
+        let ends = |place: Place, tire: TireId| match self.hung_at(tire) {
+            Some(at) => at,
+            None => place,
+        };
+        let mut rows: Vec<(Place, Place, String)> = planned
+            .into_iter()
+            .filter_map(|(place, tire)| {
+                let number = self.book.tires.get(&tire)?.sensor.clone()?;
+                Some((ends(place, tire), place, number))
+            })
+            .collect();
+        rows.sort();
+        let rows: Vec<Vec<Markup>> = rows
+            .into_iter()
+            .map(|(at, was, number)| [self.place(at), self.place(was), number].map(|text| html! { (text) }).to_vec())
+            .collect();
+        (!rows.is_empty())
+            .then(|| self.table("card-sensor-table", &["card-at", "card-was-at", "card-sensor-number"], &rows))
     }
 
     fn pressure_row(&self, place: Place) -> Option<Vec<Markup>> {

@@ -3,14 +3,14 @@
 use super::{DecimalMark, Worded, Words};
 use crate::calendar::Day;
 use crate::entry::{
-    Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, TireLooks,
-    ToolKind, Turned,
+    Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, TireDamage,
+    TireLooks, ToolKind, Turned, Zone,
 };
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
 use crate::logbook::{Book, Job, Line};
-use crate::measure::{Depth, Distance, Reading, Speed};
+use crate::measure::{Depth, Distance, Reading, Span, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
 use crate::vehicle::{Layout, Place};
@@ -281,11 +281,12 @@ impl Words {
                 let of = self.photo_of(*of);
                 self.text(id, &[("of", of.into()), ("digest", photo.short().into()), ("taken", taken.into())])
             }
-            Fact::SensorRead { sensors, number, lamp, relearned, .. } => {
+            Fact::SensorRead { sensors, number, lamp, relearned, method, .. } => {
                 let mut told = vec![self.coded("sensors", sensors)];
                 told.extend(number.as_ref().map(|n| self.text("sensor-number", &[("number", n.as_str().into())])));
                 told.extend(lamp.map(|on| self.text(if on { "lamp-on" } else { "lamp-off" }, &[])));
                 told.extend(relearned.map(|done| self.text(if done { "relearned-yes" } else { "relearned-no" }, &[])));
+                told.extend(method.map(|method| self.coded("relearn", &method)));
                 self.text("fact-sensor", &[("told", self.list(told).into())])
             }
             Fact::DriveSeen { seen, .. } => self.drive_seen(seen),
@@ -330,12 +331,36 @@ impl Words {
         self.list(told)
     }
 
+    /// What was found on a tire, how thick a part is, and the mechanic's words; `None` when nothing was told.
+    pub(super) fn details(
+        &self,
+        damage: Option<&TireDamage>,
+        thickness: Option<&Span>,
+        note: Option<&str>,
+    ) -> Option<String> {
+        let damage = damage.map(|damage| {
+            let id = match damage {
+                TireDamage::Bulge => "damage-bulge",
+                TireDamage::Cut => "damage-cut",
+                TireDamage::Cord => "damage-cord",
+                TireDamage::Nail(Zone::Tread) => "damage-nail-tread",
+                TireDamage::Nail(Zone::Shoulder) => "damage-nail-shoulder",
+                TireDamage::Nail(Zone::Sidewall) => "damage-nail-sidewall",
+            };
+            self.text(id, &[])
+        });
+        let thickness = thickness.map(|span| self.text("look-thickness", &[("thickness", self.reading(span).into())]));
+        let note = note.map(|note| bare(note).to_owned());
+        let told: Vec<String> = [damage, thickness, note].into_iter().flatten().collect();
+        (!told.is_empty()).then(|| self.list(told))
+    }
+
     /// A part and how it stands: `valve watch; cap missing.`
     fn look(&self, look: &Look) -> String {
         let part = ("part", self.part(look.part).into());
         let state = ("state", self.state(look.state).into());
-        match &look.note {
-            Some(note) => self.text("fact-finding-note", &[part, state, ("note", bare(note).into())]),
+        match self.details(look.damage.as_ref(), look.thickness.as_ref(), look.note.as_deref()) {
+            Some(told) => self.text("fact-finding-note", &[part, state, ("note", told.into())]),
             None => self.text("fact-finding", &[part, state]),
         }
     }

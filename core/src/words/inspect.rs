@@ -14,9 +14,9 @@ impl Words {
     /// A finding in one sentence or two; place, state and source stand apart.
     pub fn finding(&self, finding: &Finding, book: &Book) -> String {
         match &finding.what {
-            What::Seen { part, note } => {
+            What::Seen { part, note, damage, thickness } => {
                 let part = ("part", capital(&self.part(*part)).into());
-                match note {
+                match &self.details(damage.as_ref(), thickness.as_ref(), note.as_deref()) {
                     Some(note) => {
                         let note = note.trim().trim_end_matches('.');
                         self.text("finding-seen-note", &[part, ("note", note.into())])

@@ -128,8 +128,9 @@ trouble-no-spare = No spare is carried on this vehicle, as the book has it.
 trouble-nothing-laid-out = No wheel of the coming set is laid out at { $place }.
 trouble-nothing-stored = No wheels of this vehicle are stored. Bring a new set, or look for them in the book.
 trouble-nothing-to-store = No wheel that came off is left to store.
+trouble-no-relearn = This job asks nothing of sensors, or that is no answer: done, owner-told or not-needed.
 trouble-which-wheels = Name at least one wheel that comes off.
-trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim or brake.
+trouble-which-part = Say which part: hub face, studs, seats, valve, tire, rim, pads, disc, hose, boots, damper or bearing.
 
 ask-seen = Say “seen” once you have looked.
 ask-choice = Choose one: { $choices }.

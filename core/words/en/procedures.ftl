@@ -72,6 +72,8 @@ step-held-stands = See every stand upright, latched and carrying.
 
 step-wheel-off = Take the wheel off.
 step-looks = Look at hub face, studs, seats, valve and tire.
+step-looks-behind = Look at pads, disc, hose, boots, damper and wheel bearing.
+step-finding-photo = Photograph what is not sound here.
 step-mark-read = Read the mark on the tire before the nuts.
 step-started = Begin each nut by hand.
 step-snug = Snug the nuts in star order.
@@ -92,6 +94,7 @@ step-rechecked = Tighten each nut again at the final torque, in star order.
 step-recheck-again = Tell the driver when the next recheck is due.
 step-pressure-found = Measure the pressure as it is.
 step-pressure = Set the cold pressure from the placard.
+step-lamp-before = Look at the tire pressure lamp before the work, ignition on.
 step-lamp = Look at the tire pressure lamp with the ignition on.
 step-relearn = Relearn the sensor positions where the vehicle asks for it.
 step-key-back = Put the lock key back where it is kept.

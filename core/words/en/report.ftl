@@ -153,6 +153,8 @@ card-found = Found
 card-set = Set
 card-placard-from = Placard: { $source }.
 card-no-placard = Placard not known.
+card-sensor-table = Sensor numbers where the wheels are now.
+card-sensor-number = Sensor
 card-sensors = Sensors and lamp
 card-no-sensors = Sensors and lamp were not looked at.
 

@@ -148,3 +148,4 @@ trouble-no-spare = Según el libro, este vehículo no lleva repuesto.
 trouble-nothing-laid-out = En { $place } no hay ninguna rueda del juego que entra.
 trouble-nothing-stored = No hay ruedas guardadas de este vehículo. Traiga un juego nuevo o búsquelas en el libro.
 trouble-nothing-to-store = No queda por guardar ninguna rueda que haya salido.
+trouble-no-relearn = Este trabajo no pregunta nada de sensores, o esa no es respuesta: done, owner-told o not-needed.

@@ -149,3 +149,6 @@ choice-close = el tráfico pasa cerca: remolcar
 choice-slope = piso inclinado o blando: remolcar
 choice-same-nuts = sirven las tuercas que salieron
 choice-own-nuts = sus propias tuercas
+step-looks-behind = Revise balatas, disco, manguera, cubrepolvos, amortiguador y balero de la rueda.
+step-finding-photo = Fotografíe lo que aquí no está bien.
+step-lamp-before = Mire la luz de presión de llantas antes del trabajo, con el encendido puesto.

@@ -203,3 +203,5 @@ label-title = Etiquetas de ruedas guardadas
 label-stored = Guardada
 label-none = En este trabajo no se guardó ninguna rueda.
 card-on-carrier = en el soporte del repuesto
+card-sensor-table = Número de cada sensor donde están ahora las ruedas.
+card-sensor-number = Sensor

@@ -184,7 +184,7 @@ impl Pen {
     }
 
     fn look(&mut self, at: Place, part: LookAt, state: State, note: Option<&str>) {
-        let look = Look { at: Some(at), part, state, note: note.map(str::to_owned) };
+        let look = Look { at: Some(at), part, state, note: note.map(str::to_owned), damage: None, thickness: None };
         self.say(Fact::FindingNoted { job: self.job, look, photo: None });
     }
 
@@ -345,6 +345,8 @@ impl Pen {
             number: None,
             lamp: Some(false),
             relearned: None,
+            tire: None,
+            method: None,
         });
         self.say(Fact::StepSkipped {
             job: self.job,
@@ -406,7 +408,14 @@ pub fn no_torque() -> Logbook {
         reason: "no manual in the yard".into(),
     });
     pen.turn(FL, Nuts::WheelInOrder(8), Pass::Final, Some(Turned::Moved));
-    let look = Look { at: Some(RR), part: LookAt::Tire, state: State::Unsafe, note: Some("cord seen".into()) };
+    let look = Look {
+        at: Some(RR),
+        part: LookAt::Tire,
+        state: State::Unsafe,
+        note: Some("cord seen".into()),
+        damage: None,
+        thickness: None,
+    };
     pen.say(Fact::FindingNoted { job: pen.job, look, photo: None });
     pen.say(Fact::JobClosed { job: pen.job, reason: "the customer left".into() });
     Logbook::from_iter(pen.entries)

@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 use lugbook::engine::Command;
-use lugbook::entry::SensorKind;
+use lugbook::entry::{Relearn, SensorKind};
 
 use super::codes::code;
 
@@ -35,6 +35,21 @@ pub struct Sensor {
     at: String,
     /// Its number
     number: String,
+    /// In the wheel laid out there that goes on
+    #[arg(long)]
+    coming: bool,
+}
+
+/// Sensors learned anew.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  lugbook relearn done --method wheel-tool")]
+pub struct Relearning {
+    /// What came of it
+    #[arg(value_parser = clap::builder::PossibleValuesParser::new(["done", "owner-told", "not-needed"]))]
+    outcome: String,
+    /// How the vehicle learns them
+    #[arg(long, value_parser = code::<Relearn>(&["drive", "menu", "wheel-tool", "socket"]))]
+    method: Option<Relearn>,
 }
 
 /// The lamp.
@@ -70,7 +85,13 @@ impl From<Air> for Command {
 
 impl From<Sensor> for Command {
     fn from(said: Sensor) -> Self {
-        Self::Sensor { at: said.at, number: said.number }
+        Self::Sensor { at: said.at, number: said.number, coming: said.coming }
+    }
+}
+
+impl From<Relearning> for Command {
+    fn from(said: Relearning) -> Self {
+        Self::Relearn { outcome: said.outcome, method: said.method }
     }
 }
 

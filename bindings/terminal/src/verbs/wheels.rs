@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 use lugbook::engine::{Command, Trouble};
-use lugbook::entry::{LookAt, SpareNuts};
+use lugbook::entry::{LookAt, SpareNuts, TireDamage, Zone};
 use lugbook::finding::State;
 use serde_json::Value;
 
@@ -86,13 +86,14 @@ pub struct Off {
 /// A look.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Parts: hub-face studs seats valve tire rim brake other.
+Parts: hub-face hub-bore studs seats valve weights rim tire, pads disc hose\nboots damper bearing, brake other.
 States: sound, watch, at-limit, below-limit, unsafe.
 
 Examples:
   lugbook look FL sound                 hub face, studs, seats, valve and tire
   lugbook look RL studs unsafe --note \"one stud stripped\"
-  lugbook look FR tire watch --note \"shallow cut\" --photo 5")]
+  lugbook look FR tire watch --damage cut --photo 5
+  lugbook look FL pads at-limit --thickness \"3 mm\"")]
 pub struct Look {
     /// Where, which part, and how it stands; the state is the last word
     #[arg(value_name = "PLACE|PART|STATE", num_args = 1..=3, required = true)]
@@ -100,9 +101,45 @@ pub struct Look {
     /// In your words
     #[arg(long, value_name = "TEXT")]
     note: Option<String>,
+    /// What was found on the tire
+    #[arg(long, value_enum)]
+    damage: Option<Damage>,
+    /// How thick a pad or disc was measured
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    thickness: Option<String>,
     /// Its photo, by its number in the job
     #[arg(long, value_name = "N")]
     photo: Option<usize>,
+}
+
+/// What can be found on a tire.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Damage {
+    /// A bump or knot
+    Bulge,
+    /// A cut or crack, no cord seen
+    Cut,
+    /// Cord seen
+    Cord,
+    /// A nail in the tread
+    NailTread,
+    /// A nail in a shoulder
+    NailShoulder,
+    /// A nail in a sidewall
+    NailSidewall,
+}
+
+impl From<Damage> for TireDamage {
+    fn from(found: Damage) -> Self {
+        match found {
+            Damage::Bulge => Self::Bulge,
+            Damage::Cut => Self::Cut,
+            Damage::Cord => Self::Cord,
+            Damage::NailTread => Self::Nail(Zone::Tread),
+            Damage::NailShoulder => Self::Nail(Zone::Shoulder),
+            Damage::NailSidewall => Self::Nail(Zone::Sidewall),
+        }
+    }
 }
 
 /// A wheel on.
@@ -171,7 +208,8 @@ impl TryFrom<Look> for Command {
                 _ => return Err(mend(say("no-part", &[("given", shorten(&word).into())])).at_word("PART")),
             }
         }
-        Ok(Self::Look { at, part, state, note: said.note, photo: said.photo })
+        let damage = said.damage.map(TireDamage::from);
+        Ok(Self::Look { at, part, state, note: said.note, damage, thickness: said.thickness, photo: said.photo })
     }
 }
 

@@ -5,14 +5,14 @@ use crate::caution::Circumstance;
 use crate::engine::planning;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, SensorKind, Shelf, SidewallSide, SpareNuts,
-    TireLooks, Turned,
+    Answer, Arm, Fact, Kind, Look, LookAt, Means, Move, Nuts, Pass, ReadBy, Relearn, SensorKind, Shelf, SidewallSide,
+    SpareNuts, TireDamage, TireLooks, Turned,
 };
 use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
 use crate::ident::TireId;
 use crate::lifting::{Gear, moves_for_flat};
-use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, SpeedUnit};
+use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, SpanUnit, SpeedUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
 use crate::sidewall;
 use crate::vehicle::Place;
@@ -24,6 +24,15 @@ pub(super) struct OnTheSpare {
     pub studs: Option<u8>,
     pub limit: Option<String>,
     pub replace_by: Option<String>,
+}
+
+/// How a part stands, as a person saw it.
+pub(super) struct Seen {
+    pub state: State,
+    pub note: Option<String>,
+    pub damage: Option<TireDamage>,
+    pub thickness: Option<String>,
+    pub photo: Option<usize>,
 }
 
 /// Most places around a tire where tread is measured.
@@ -347,22 +356,17 @@ impl Acting<'_> {
         Ok(Outcome::fact(Fact::WheelOff { job: Self::job_id(bay), at }))
     }
 
-    pub(super) fn look(
-        &self,
-        bay: &Bay<'_>,
-        at: Option<&str>,
-        part: Option<LookAt>,
-        state: State,
-        note: Option<String>,
-        photo: Option<usize>,
-    ) -> Done {
+    pub(super) fn look(&self, bay: &Bay<'_>, at: Option<&str>, part: Option<LookAt>, seen: Seen) -> Done {
+        let Seen { state, note, damage, thickness, photo } = seen;
         let at = at.map(|at| self.place(bay, at)).transpose()?;
         let note = note.map(|note| self.text("what-note", &note)).transpose()?;
         let photo = photo.map(|number| self.photo_numbered(bay, number)).transpose()?;
+        let thickness = thickness.map(|text| self.reading::<SpanUnit>(&text, None)).transpose()?;
         let several = part.is_none();
         let parts = match part {
             Some(part) => vec![part],
-            None if state == State::Sound => Ask::PARTS.to_vec(),
+            None if state == State::Sound => bay.parts_at(at),
+            None if damage.is_some() => vec![LookAt::Tire],
             None => return Err(Trouble::mend(self.words, "trouble-which-part", &[])),
         };
         let looks = bay.job.looks();
@@ -373,7 +377,7 @@ impl Acting<'_> {
             if several && found {
                 continue;
             }
-            let look = Look { at, part, state, note: note.clone() };
+            let look = Look { at, part, state, note: note.clone(), damage, thickness };
             outcome = outcome.and(Fact::FindingNoted { job: Self::job_id(bay), look, photo });
         }
         if state != State::Sound && photo.is_none() {
@@ -498,8 +502,40 @@ impl Acting<'_> {
         Ok(outcome)
     }
 
-    pub(super) fn sensor(&self, bay: &Bay<'_>, at: &str, number: &str) -> Done {
+    pub(super) fn relearn(&self, bay: &Bay<'_>, outcome: &str, method: Option<Relearn>) -> Done {
+        let step = bay.procedure.steps.iter().find(|step| step.id == "relearn").map(|step| step.id.as_str());
+        let Some(step) = step else { return Err(Trouble::mend(self.words, "trouble-no-relearn", &[])) };
+        let answered = self.answer_choice(bay, step, outcome)?;
+        let sensors = bay.job.last(|fact| match fact {
+            Fact::SensorRead { sensors, .. } if *sensors != SensorKind::Unknown => Some(*sensors),
+            _ => None,
+        });
+        let learned = Fact::SensorRead {
+            job: Self::job_id(bay),
+            at: None,
+            sensors: sensors.unwrap_or(SensorKind::Unknown),
+            number: None,
+            lamp: None,
+            relearned: Some(outcome == "done"),
+            tire: None,
+            method,
+        };
+        Ok(if method.is_some() { answered.and(learned) } else { answered })
+    }
+
+    /// The answer to a step that asks for a choice, wherever the job stands.
+    fn answer_choice(&self, bay: &Bay<'_>, step: &str, choice: &str) -> Done {
+        let offered = bay.procedure.step(step).is_some_and(|step| step.choices.iter().any(|known| known == choice));
+        if !offered {
+            return Err(Trouble::mend(self.words, "trouble-no-relearn", &[]));
+        }
+        let answer = Answer::Choice(choice.to_owned());
+        Ok(Outcome::fact(Fact::StepDone { job: Self::job_id(bay), step: step.to_owned(), at: None, answer }))
+    }
+
+    pub(super) fn sensor(&self, bay: &Bay<'_>, (at, coming): (&str, bool), number: &str) -> Done {
         let at = self.place(bay, at)?;
+        let tire = if coming { Some(self.tire_spoken_of(bay, at, coming)?) } else { None };
         let number = self.text("what-sensor", number)?;
         Ok(Outcome::fact(Fact::SensorRead {
             job: Self::job_id(bay),
@@ -508,6 +544,8 @@ impl Acting<'_> {
             number: Some(number),
             lamp: None,
             relearned: None,
+            tire,
+            method: None,
         }))
     }
 
@@ -519,6 +557,8 @@ impl Acting<'_> {
             number: None,
             lamp: Some(on),
             relearned: None,
+            tire: None,
+            method: None,
         }))
     }
 }
