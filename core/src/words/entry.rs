@@ -340,12 +340,12 @@ impl Words {
     ) -> Option<String> {
         let damage = damage.map(|damage| {
             let id = match damage {
-                TireDamage::Bulge => "damage-bulge",
-                TireDamage::Cut => "damage-cut",
-                TireDamage::Cord => "damage-cord",
-                TireDamage::Nail(Zone::Tread) => "damage-nail-tread",
-                TireDamage::Nail(Zone::Shoulder) => "damage-nail-shoulder",
-                TireDamage::Nail(Zone::Sidewall) => "damage-nail-sidewall",
+                TireDamage::Bulge => "tire-damage-bulge",
+                TireDamage::Cut => "tire-damage-cut",
+                TireDamage::Cord => "tire-damage-cord",
+                TireDamage::Nail(Zone::Tread) => "tire-damage-nail-tread",
+                TireDamage::Nail(Zone::Shoulder) => "tire-damage-nail-shoulder",
+                TireDamage::Nail(Zone::Sidewall) => "tire-damage-nail-sidewall",
             };
             self.text(id, &[])
         });
