@@ -107,7 +107,15 @@ fn answer(next: &NextView, case: &Case) -> Command {
         "raised-full" => Command::Lift { arm: Arm::Full },
         "held" => Command::Lift { arm: Arm::Held },
         "wheel-off" => Command::WheelOff { at: here() },
-        "looks" => Command::Look { at: Some(here()), part: None, state: State::Sound, note: None, photo: None },
+        "looks" => Command::Look {
+            at: Some(here()),
+            part: None,
+            state: State::Sound,
+            note: None,
+            damage: None,
+            thickness: None,
+            photo: None,
+        },
         "mark-read" => {
             let detail = &next.turn.as_ref().unwrap().detail;
             let mark = detail.split_once("the tire marked ").unwrap().1.split_once('.').unwrap().0;

@@ -77,7 +77,18 @@ fn rotate(engine: &mut Engine, plan: &str, hubs: [(&str, &str); 4]) {
     act(engine, Command::Lift { arm: Arm::Held });
     for at in WALK {
         act(engine, Command::WheelOff { at: text(at) });
-        act(engine, Command::Look { at: Some(text(at)), part: None, state: State::Sound, note: None, photo: None });
+        act(
+            engine,
+            Command::Look {
+                at: Some(text(at)),
+                part: None,
+                state: State::Sound,
+                note: None,
+                damage: None,
+                thickness: None,
+                photo: None,
+            },
+        );
     }
     for (at, mark) in hubs {
         act(engine, Command::Hang { at: text(at), mark: text(mark) });

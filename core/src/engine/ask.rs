@@ -253,7 +253,8 @@ impl Engine {
     pub fn labels(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
-        Ok(report::labels(&self.logbook, &self.book, job, &words))
+        let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
+        Ok(report::labels(&logbook, &self.book, job, &words))
     }
 }
 

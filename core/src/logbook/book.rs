@@ -48,7 +48,7 @@ pub struct Vehicle {
 }
 
 /// A wheel in store.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stored {
     /// Its tire.
     pub tire: TireId,

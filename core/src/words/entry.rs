@@ -335,12 +335,12 @@ impl Words {
     ) -> Option<String> {
         let damage = damage.map(|damage| {
             let id = match damage {
-                TireDamage::Bulge => "damage-bulge",
-                TireDamage::Cut => "damage-cut",
-                TireDamage::Cord => "damage-cord",
-                TireDamage::Nail(Zone::Tread) => "damage-nail-tread",
-                TireDamage::Nail(Zone::Shoulder) => "damage-nail-shoulder",
-                TireDamage::Nail(Zone::Sidewall) => "damage-nail-sidewall",
+                TireDamage::Bulge => "found-bulge",
+                TireDamage::Cut => "found-cut",
+                TireDamage::Cord => "found-cord",
+                TireDamage::Nail(Zone::Tread) => "found-nail-tread",
+                TireDamage::Nail(Zone::Shoulder) => "found-nail-shoulder",
+                TireDamage::Nail(Zone::Sidewall) => "found-nail-sidewall",
             };
             self.text(id, &[])
         });

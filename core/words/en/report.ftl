@@ -57,7 +57,6 @@ card-stored = Wheels stored
 card-stored-table = Where each wheel came off and where it is kept.
 card-rack = Rack
 label-title = Labels of stored wheels
-label-of = { $vehicle }: { $at }
 label-stored = Stored
 label-none = No wheel was stored in this job.
 card-wheels = Wheels off and on
