@@ -112,9 +112,9 @@ fn answer(next: &NextView, case: &Case) -> Command {
             part: None,
             state: State::Sound,
             note: None,
-            photo: None,
             damage: None,
             thickness: None,
+            photo: None,
         },
         "mark-read" => {
             let detail = &next.turn.as_ref().unwrap().detail;

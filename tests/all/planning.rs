@@ -84,9 +84,9 @@ fn rotate(engine: &mut Engine, plan: &str, hubs: [(&str, &str); 4]) {
                 part: None,
                 state: State::Sound,
                 note: None,
-                photo: None,
                 damage: None,
                 thickness: None,
+                photo: None,
             },
         );
     }

@@ -340,12 +340,12 @@ impl Words {
     ) -> Option<String> {
         let damage = damage.map(|damage| {
             let id = match damage {
-                TireDamage::Bulge => "tire-damage-bulge",
-                TireDamage::Cut => "tire-damage-cut",
-                TireDamage::Cord => "tire-damage-cord",
-                TireDamage::Nail(Zone::Tread) => "tire-damage-nail-tread",
-                TireDamage::Nail(Zone::Shoulder) => "tire-damage-nail-shoulder",
-                TireDamage::Nail(Zone::Sidewall) => "tire-damage-nail-sidewall",
+                TireDamage::Bulge => "found-bulge",
+                TireDamage::Cut => "found-cut",
+                TireDamage::Cord => "found-cord",
+                TireDamage::Nail(Zone::Tread) => "found-nail-tread",
+                TireDamage::Nail(Zone::Shoulder) => "found-nail-shoulder",
+                TireDamage::Nail(Zone::Sidewall) => "found-nail-sidewall",
             };
             self.text(id, &[])
         });
