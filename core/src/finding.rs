@@ -28,6 +28,12 @@ impl State {
     pub const ALL: [Self; 5] = [Self::Sound, Self::Watch, Self::AtLimit, Self::BelowLimit, Self::Unsafe];
 
     /// The state's code in data: `sound`, `watch`, `at-limit`, `below-limit`, `unsafe`.
+    ///
+    /// ```
+    /// use lugbook::finding::State;
+    /// let codes = State::ALL.map(State::code);
+    /// assert_eq!(codes, ["sound", "watch", "at-limit", "below-limit", "unsafe"]);
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::Sound => "sound",

@@ -10,6 +10,11 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// Text that should have been an id or a digest and was not.
+///
+/// ```
+/// use lugbook::ident::{NotAnIdent, TireId};
+/// assert_eq!("the left one".parse::<TireId>(), Err(NotAnIdent { text: "the left one".to_owned() }));
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("not an id: {text}")]
 pub struct NotAnIdent {
@@ -32,16 +37,34 @@ macro_rules! ids {
 
         impl $name {
             /// Makes an id from Unix milliseconds and ten random bytes, both the caller's.
+            ///
+            /// ```
+            #[doc = concat!("use lugbook::ident::", stringify!($name), ";")]
+            #[doc = concat!("let id = ", stringify!($name), "::from_parts(1_700_000_000_000, [7; 10]);")]
+            #[doc = concat!("let later = ", stringify!($name), "::from_parts(1_700_000_000_001, [0; 10]);")]
+            /// assert!(id < later, "ids stand in the order of their time");
+            /// ```
             pub fn from_parts(unix_ms: u64, random: [u8; 10]) -> Self {
                 Self(uuid::Builder::from_unix_timestamp_millis(unix_ms, &random).into_uuid())
             }
 
             /// The sixteen bytes as they are stored.
+            ///
+            /// ```
+            #[doc = concat!("use lugbook::ident::", stringify!($name), ";")]
+            #[doc = concat!("let id = ", stringify!($name), "::from_parts(1_700_000_000_000, [7; 10]);")]
+            #[doc = concat!("assert_eq!(", stringify!($name), "::from_bytes(id.as_bytes()), Ok(id));")]
+            /// ```
             pub fn as_bytes(&self) -> &[u8; 16] {
                 self.0.as_bytes()
             }
 
             /// Reads an id back from its sixteen stored bytes.
+            ///
+            /// ```
+            #[doc = concat!("use lugbook::ident::", stringify!($name), ";")]
+            #[doc = concat!("assert!(", stringify!($name), "::from_bytes(&[0; 15]).is_err());")]
+            /// ```
             ///
             /// # Errors
             /// When there are not exactly sixteen bytes.
@@ -52,6 +75,13 @@ macro_rules! ids {
             }
 
             /// The last six letters, enough to tell things apart on a card or a terminal.
+            ///
+            /// ```
+            #[doc = concat!("use lugbook::ident::", stringify!($name), ";")]
+            #[doc = concat!("let id = ", stringify!($name), "::from_parts(1_700_000_000_000, [7; 10]);")]
+            /// assert_eq!(id.short().len(), 6);
+            /// assert!(id.to_string().ends_with(&id.short()));
+            /// ```
             pub fn short(&self) -> String {
                 let text = self.0.simple().to_string();
                 text.chars().skip(26).collect()
@@ -106,16 +136,32 @@ pub struct Digest([u8; 32]);
 
 impl Digest {
     /// The digest of these bytes.
+    ///
+    /// ```
+    /// use lugbook::ident::Digest;
+    /// assert_ne!(Digest::of(b"7/32"), Digest::of(b"8/32"));
+    /// ```
     pub fn of(bytes: &[u8]) -> Self {
         Self(*blake3::hash(bytes).as_bytes())
     }
 
     /// The thirty-two bytes as they are stored.
+    ///
+    /// ```
+    /// use lugbook::ident::Digest;
+    /// let digest = Digest::of(b"wheel");
+    /// assert_eq!(Digest::from_bytes(digest.as_bytes()), Ok(digest));
+    /// ```
     pub fn as_bytes(&self) -> &[u8; 32] {
         &self.0
     }
 
     /// Reads a digest back from its stored bytes.
+    ///
+    /// ```
+    /// use lugbook::ident::Digest;
+    /// assert!(Digest::from_bytes(&[0; 31]).is_err());
+    /// ```
     ///
     /// # Errors
     /// When there are not exactly thirty-two bytes.
@@ -124,6 +170,12 @@ impl Digest {
     }
 
     /// The first ten hexadecimal digits, for a card: enough to notice a swap, not a proof.
+    ///
+    /// ```
+    /// use lugbook::ident::Digest;
+    /// let digest = Digest::of(b"wheel");
+    /// assert!(digest.to_string().starts_with(&digest.short()));
+    /// ```
     pub fn short(&self) -> String {
         self.to_string().chars().take(10).collect()
     }

@@ -13,16 +13,44 @@ use serde::{Deserialize, Serialize};
 use uom::si::f64::{Length, Pressure as UomPressure, ThermodynamicTemperature, Velocity};
 
 /// A unit of one kind of measure: how it is written and what it is in the base unit.
+///
+/// ```
+/// use lugbook::measure::{TorqueUnit, Unit};
+/// let units: Vec<&str> = TorqueUnit::ALL.iter().map(|unit| unit.code()).collect();
+/// assert_eq!(units, ["N.m", "ft.lb", "kgf.m"]);
+/// ```
 pub trait Unit: Copy + PartialEq + fmt::Debug + Sized + 'static {
     /// All units of this kind, the base unit first.
     const ALL: &'static [Self];
     /// The unit as it stands in data: `mm`, `1/32in`, `N.m` …
+    ///
+    /// ```
+    /// use lugbook::measure::{DepthUnit, Unit};
+    /// assert_eq!(DepthUnit::ThirtySecond.code(), "1/32in");
+    /// ```
     fn code(self) -> &'static str;
     /// Other ways a person writes it, in lower case.
+    ///
+    /// ```
+    /// use lugbook::measure::{TorqueUnit, Unit};
+    /// assert!(TorqueUnit::FootPound.spellings().contains(&"lb-ft"));
+    /// ```
     fn spellings(self) -> &'static [&'static str];
     /// A value in this unit, in the base unit.
+    ///
+    /// ```
+    /// use lugbook::measure::{PressureUnit, Unit};
+    /// // 35 psi in kilopascals.
+    /// assert!((PressureUnit::Psi.to_base(35.0) - 241.316_505).abs() < 1e-6);
+    /// ```
     fn to_base(self, value: f64) -> f64;
     /// A value in the base unit, in this unit.
+    ///
+    /// ```
+    /// use lugbook::measure::{TorqueUnit, Unit};
+    /// // 103 N·m in foot-pounds.
+    /// assert!((TorqueUnit::FootPound.of_base(103.0) - 75.97).abs() < 0.005);
+    /// ```
     fn of_base(self, value: f64) -> f64;
     /// The lowest value in the base unit that makes physical sense for a reading.
     const LOWEST: f64;
@@ -51,6 +79,13 @@ pub struct Reading<U: Unit> {
 impl<U: Unit> Reading<U> {
     /// A reading of `value` in `unit`.
     ///
+    /// ```
+    /// use lugbook::measure::{Depth, DepthUnit, Misread};
+    /// assert!(Depth::new(7.0, DepthUnit::ThirtySecond).is_ok());
+    /// let deep = Depth::new(80.0, DepthUnit::Millimetre);
+    /// assert_eq!(deep, Err(Misread::TooHigh { highest: 50.0, unit: "mm" }));
+    /// ```
+    ///
     /// # Errors
     /// When the value is not a number or lies outside what such a reading can be.
     pub fn new(value: f64, unit: U) -> Result<Self, Misread> {
@@ -68,21 +103,49 @@ impl<U: Unit> Reading<U> {
     }
 
     /// The value as read.
+    ///
+    /// ```
+    /// use lugbook::measure::Pressure;
+    /// let pressure: Pressure = "2,4 bar".parse()?;
+    /// assert_eq!(pressure.value(), 2.4);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn value(&self) -> f64 {
         self.value
     }
 
     /// The unit as read.
+    ///
+    /// ```
+    /// use lugbook::measure::{Pressure, PressureUnit};
+    /// let pressure: Pressure = "2,4 bar".parse()?;
+    /// assert_eq!(pressure.unit(), PressureUnit::Bar);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn unit(&self) -> U {
         self.unit
     }
 
     /// The value in another unit of the same kind.
+    ///
+    /// ```
+    /// use lugbook::measure::{Torque, TorqueUnit};
+    /// let torque: Torque = "100 ft-lb".parse()?;
+    /// assert!((torque.in_unit(TorqueUnit::NewtonMetre) - 135.581_795).abs() < 1e-6);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn in_unit(&self, unit: U) -> f64 {
         if unit == self.unit { self.value } else { unit.of_base(self.unit.to_base(self.value)) }
     }
 
     /// The same reading, told in another unit.
+    ///
+    /// ```
+    /// use lugbook::measure::{Distance, DistanceUnit};
+    /// let interval: Distance = "5000 mi".parse()?;
+    /// assert_eq!(interval.to_unit(DistanceUnit::Kilometre).to_string(), "8046.72 km");
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn to_unit(&self, unit: U) -> Self {
         Self { value: self.in_unit(unit), unit }
     }
@@ -131,6 +194,12 @@ fn bound<U: Unit>(base: f64, unit: U) -> f64 {
 
 /// A number as a person types it: `5.2` or `5,2`, never `1,234`.
 ///
+/// ```
+/// use lugbook::measure::{Misread, number_of};
+/// assert_eq!((number_of("5.2"), number_of("5,2")), (Ok(5.2), Ok(5.2)));
+/// assert_eq!(number_of("1,234"), Err(Misread::ThousandsMark));
+/// ```
+///
 /// # Errors
 /// When it is not a number, or a comma or point could be a thousands mark.
 pub fn number_of(text: &str) -> Result<f64, Misread> {
@@ -174,6 +243,11 @@ impl<U: Unit> fmt::Display for Reading<U> {
 }
 
 /// A value without needless digits: at most four decimals, no trailing zeros.
+///
+/// ```
+/// use lugbook::measure::plain;
+/// assert_eq!((plain(137.0), plain(6.52), plain(-0.0)), ("137".into(), "6.52".into(), "0".into()));
+/// ```
 pub fn plain(value: f64) -> String {
     let text = format!("{value:.4}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
@@ -206,6 +280,12 @@ impl<'de, U: Unit> Deserialize<'de> for Reading<U> {
 }
 
 /// Why text could not be taken as a reading.
+///
+/// ```
+/// use lugbook::measure::{Misread, Torque};
+/// assert_eq!("120".parse::<Torque>(), Err(Misread::NoUnit), "120 of what?");
+/// assert!(matches!("120 psi".parse::<Torque>(), Err(Misread::WrongUnit { .. })));
+/// ```
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum Misread {
     /// There is no number.
@@ -252,6 +332,15 @@ macro_rules! unit {
         pub type $reading = Reading<$unit>;
 
         #[doc = concat!("Units of [`", stringify!($reading), "`]; the base is ", $base, ".")]
+        ///
+        /// ```
+        #[doc = concat!("use lugbook::measure::{", stringify!($reading), ", ", stringify!($unit), ", Unit};")]
+        #[doc = concat!("for unit in ", stringify!($unit), "::ALL {")]
+        #[doc = concat!("    let reading: ", stringify!($reading), " = format!(\"1 {}\", unit.code()).parse()?;")]
+        ///     assert_eq!(reading.unit(), *unit);
+        /// }
+        /// # Ok::<(), lugbook::measure::Misread>(())
+        /// ```
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
         pub enum $unit {
             $($(#[$vdoc])* $variant,)*

@@ -5,6 +5,11 @@ use serde::Serialize;
 /// How far a statement can be trusted.
 ///
 /// Only [`Grade::Rule`] and [`Grade::Manual`] may refuse; everything weaker warns.
+///
+/// ```
+/// use lugbook::source::Grade;
+/// assert!(Grade::Manual.may_refuse() && !Grade::Memory.may_refuse());
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Grade {
@@ -39,6 +44,11 @@ impl Grade {
 }
 
 /// A statement's source: its grade and, when something was read, its title.
+///
+/// ```
+/// use lugbook::source::{Grade, Source};
+/// assert_eq!((Source::MEMORY.grade, Source::MEMORY.title), (Grade::Memory, ""));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub struct Source {
     /// How far to trust it.
@@ -56,6 +66,12 @@ impl Source {
     pub const GEOMETRY: Self = Self { grade: Grade::Computed, title: "geometry" };
 
     /// A source that was read, with its title.
+    ///
+    /// ```
+    /// use lugbook::source::{Grade, Source};
+    /// let rule = Source::read(Grade::Rule, "49 CFR 574.5");
+    /// assert!(rule.grade.may_refuse() && rule.title.contains("574.5"));
+    /// ```
     pub const fn read(grade: Grade, title: &'static str) -> Self {
         Self { grade, title }
     }

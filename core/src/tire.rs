@@ -9,6 +9,12 @@ fn is_false(flag: &bool) -> bool {
 }
 
 /// Which sidewall of a tire.
+///
+/// ```
+/// use lugbook::tire::SidewallSide;
+/// assert_eq!(serde_json::to_string(&SidewallSide::Inner)?, "\"inner\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum SidewallSide {
@@ -19,6 +25,14 @@ pub enum SidewallSide {
 }
 
 /// What a tire looks like beyond its lettering.
+///
+/// ```
+/// use lugbook::tire::TireLooks;
+/// // Only what was seen is kept.
+/// let looks = TireLooks { studded: true, ..TireLooks::default() };
+/// assert_eq!(serde_json::to_string(&looks)?, r#"{"studded":true}"#);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct TireLooks {
     /// A rotation arrow: the tire rolls one way.

@@ -9,6 +9,13 @@ use serde::{Deserialize, Serialize};
 use crate::measure::Load;
 
 /// Left or right, seen by the driver facing forward.
+///
+/// ```
+/// use lugbook::vehicle::Side;
+/// // The driver's left, also when somebody stands before the vehicle.
+/// assert_eq!(serde_json::to_string(&Side::Left)?, "\"left\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Side {
@@ -20,6 +27,11 @@ pub enum Side {
 
 impl Side {
     /// The other side.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Side;
+    /// assert_eq!(Side::Left.other(), Side::Right);
+    /// ```
     pub fn other(self) -> Self {
         match self {
             Self::Left => Self::Right,
@@ -29,6 +41,12 @@ impl Side {
 }
 
 /// Which of the wheels on one end of an axle.
+///
+/// ```
+/// use lugbook::vehicle::{Place, Row};
+/// let row = |name| Place::parse(name)?.position().map(|position| position.row);
+/// assert_eq!((row("1L"), row("2LO"), row("2LI")), (Some(Row::Single), Some(Row::Outer), Some(Row::Inner)));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Row {
@@ -41,6 +59,12 @@ pub enum Row {
 }
 
 /// A wheel position on an axle.
+///
+/// ```
+/// use lugbook::vehicle::{Place, Position, Row, Side};
+/// let inner = Position { axle: 2, side: Side::Right, row: Row::Inner };
+/// assert_eq!(Place::parse("2RI"), Some(Place::Wheel(inner)));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Position {
     /// Axle number from the front, starting at 1; a trailer's axles run on.
@@ -52,6 +76,12 @@ pub struct Position {
 }
 
 /// Where an assembly can be: on an axle, or carried as a spare.
+///
+/// ```
+/// use lugbook::vehicle::{Place, Side};
+/// assert_eq!(Place::parse("fl"), Some(Place::single(1, Side::Left)));
+/// assert_eq!(Place::parse("SP"), Some(Place::Spare));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Place {
@@ -62,6 +92,14 @@ pub enum Place {
 }
 
 /// How two-axle positions are lettered for people. JSON always uses [`Letters::FrontFirst`].
+///
+/// ```
+/// use lugbook::vehicle::{Layout, Letters, Place};
+/// let car = Layout::two_axles(false);
+/// let front_left = Place::parse("LF").unwrap();
+/// assert_eq!(car.name(front_left, Letters::FrontFirst), "FL");
+/// assert_eq!(car.name(front_left, Letters::SideFirst), "LF");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Letters {
@@ -73,6 +111,14 @@ pub enum Letters {
 }
 
 /// What a vehicle is, as far as rules tell vehicles apart.
+///
+/// ```
+/// use lugbook::limits::limits;
+/// use lugbook::vehicle::Class;
+/// // Steer-axle rules tell classes apart: there is none for a car.
+/// let steer = |class| limits().iter().any(|limit| limit.steer == Some(true) && limit.classes.contains(&class));
+/// assert!(steer(Class::Truck) && !steer(Class::Car));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Class {
@@ -93,6 +139,12 @@ pub enum Class {
 }
 
 /// Which axles drive.
+///
+/// ```
+/// use lugbook::vehicle::Drive;
+/// // Nobody has looked yet: it is never guessed.
+/// assert_eq!(Drive::default(), Drive::Unknown);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Drive {
@@ -112,6 +164,12 @@ pub enum Drive {
 }
 
 /// One axle.
+///
+/// ```
+/// use lugbook::vehicle::Axle;
+/// let duals = Axle { dual: true, steer: false, rating: "8600 kg".parse().ok() };
+/// assert_eq!(duals.rating.unwrap().value(), 8600.0);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Axle {
     /// Two wheels on each end.
@@ -126,6 +184,19 @@ pub struct Axle {
 }
 
 /// The axles of a vehicle and whether it carries a spare.
+///
+/// ```
+/// use lugbook::vehicle::{Axle, Layout};
+/// let truck = Layout {
+///     axles: vec![
+///         Axle { dual: false, steer: true, rating: None },
+///         Axle { dual: true, steer: false, rating: None },
+///     ],
+///     spare: false,
+/// };
+/// let names: Vec<_> = truck.places().map(|place| truck.name(place, Default::default())).collect();
+/// assert_eq!(names, ["1L", "1R", "2LO", "2LI", "2RI", "2RO"]);
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Layout {
     /// From the front; at least one, at most eight.
@@ -153,12 +224,25 @@ impl Layout {
     }
 
     /// Whether positions are lettered FL … RR: two axles, single wheels.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Layout;
+    /// let mut layout = Layout::two_axles(false);
+    /// assert!(layout.lettered());
+    /// layout.axles[1].dual = true;
+    /// assert!(!layout.lettered(), "duals go by axle number");
+    /// ```
     pub fn lettered(&self) -> bool {
         self.axles.len() == 2 && self.axles.iter().all(|axle| !axle.dual)
     }
 
     /// All wheel positions, axle by axle from the front: left outer, left
     /// inner, right inner, right outer.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Layout;
+    /// assert_eq!(Layout::two_axles(true).positions().count(), 4, "the spare is no wheel position");
+    /// ```
     pub fn positions(&self) -> impl Iterator<Item = Position> + '_ {
         self.axles.iter().zip(1u8..).flat_map(|(axle, number)| {
             let rows: &[(Side, Row)] = if axle.dual {
@@ -176,16 +260,34 @@ impl Layout {
     }
 
     /// All places: the wheel positions, then the spare when there is one.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Layout;
+    /// assert_eq!(Layout::two_axles(true).places().count(), 5);
+    /// ```
     pub fn places(&self) -> impl Iterator<Item = Place> + '_ {
         self.positions().map(Place::Wheel).chain(self.spare.then_some(Place::Spare))
     }
 
     /// Whether the place exists on this vehicle.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Layout, Place};
+    /// let car = Layout::two_axles(false);
+    /// assert!(car.has(Place::parse("RR").unwrap()) && !car.has(Place::Spare));
+    /// ```
     pub fn has(&self, place: Place) -> bool {
         self.places().any(|p| p == place)
     }
 
     /// The place's name on this vehicle: `FL` or `1L`, `2RO`, `SP`.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Layout, Letters, Place};
+    /// let mut truck = Layout::two_axles(false);
+    /// truck.axles[1].dual = true;
+    /// assert_eq!(truck.name(Place::parse("FL").unwrap(), Letters::FrontFirst), "1L");
+    /// ```
     pub fn name(&self, place: Place, letters: Letters) -> String {
         place.text(self.axles.len(), self.axles.iter().any(|axle| axle.dual), letters)
     }
@@ -206,6 +308,11 @@ impl Layout {
 
 impl Position {
     /// A single-wheel position.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Position, Row, Side};
+    /// assert_eq!(Position::single(1, Side::Left).row, Row::Single);
+    /// ```
     pub fn single(axle: u8, side: Side) -> Self {
         Self { axle, side, row: Row::Single }
     }
@@ -213,11 +320,22 @@ impl Position {
 
 impl Place {
     /// A place on a single-wheel axle.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Place, Side};
+    /// assert_eq!(Place::single(2, Side::Right).to_string(), "RR");
+    /// ```
     pub fn single(axle: u8, side: Side) -> Self {
         Self::Wheel(Position::single(axle, side))
     }
 
     /// The wheel position, unless it is the spare.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Place, Side};
+    /// assert_eq!(Place::single(2, Side::Right).position().map(|position| position.axle), Some(2));
+    /// assert_eq!(Place::Spare.position(), None);
+    /// ```
     pub fn position(self) -> Option<Position> {
         match self {
             Self::Wheel(position) => Some(position),
@@ -226,6 +344,13 @@ impl Place {
     }
 
     /// The name on a vehicle with so many axles, with or without duals.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Letters, Place, Side};
+    /// let rear_left = Place::single(2, Side::Left);
+    /// assert_eq!(rear_left.text(2, false, Letters::FrontFirst), "RL");
+    /// assert_eq!(rear_left.text(3, false, Letters::FrontFirst), "2L");
+    /// ```
     pub fn text(self, axles: usize, duals: bool, letters: Letters) -> String {
         let Self::Wheel(position) = self else { return "SP".to_owned() };
         let side = match position.side {
@@ -248,6 +373,12 @@ impl Place {
     }
 
     /// Reads a name in any of the forms a person uses.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Place;
+    /// assert_eq!(Place::parse("rl"), Place::parse("2L"));
+    /// assert_eq!(Place::parse("front"), None);
+    /// ```
     pub fn parse(text: &str) -> Option<Self> {
         let text = text.trim().to_ascii_uppercase();
         match text.as_str() {

@@ -59,7 +59,7 @@ pub fn sources(folder: &Path) -> Vec<PathBuf> {
 }
 
 /// The room of a file below `core/src`, and how many modules deep the file is.
-fn room_of(file: &Path) -> (String, usize) {
+pub fn room_of(file: &Path) -> (String, usize) {
     let inside = file.strip_prefix(root().join("core/src")).expect("a file of the core");
     let mut parts: Vec<_> = inside.with_extension("").iter().map(|part| part.to_string_lossy().into_owned()).collect();
     parts.retain(|part| part != "mod");

@@ -4,6 +4,7 @@ mod architecture;
 mod bad_input;
 mod caution;
 mod demo;
+mod doc_examples;
 mod drive;
 mod due;
 mod engine;

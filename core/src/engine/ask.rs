@@ -291,7 +291,7 @@ fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {
         shelf: kinds
             .iter()
             .filter_map(|kind| book.on_shelf(&vehicle.model, *kind))
-            .map(|spec| words.shelf(&spec.shelf))
+            .map(|spec| words.specification(spec))
             .collect(),
     }
 }

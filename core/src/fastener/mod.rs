@@ -22,6 +22,11 @@ pub use tool::{Bar, Calibration, Gun, Scale, Wrench, accuracy_of};
 use crate::measure::Span;
 
 /// A nut on a stud of the hub, or a bolt into the hub.
+///
+/// ```
+/// use lugbook::fastener::{Fastener, Kind};
+/// assert_ne!(Fastener::new(Kind::Nut).kind, Kind::Bolt);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Kind {
@@ -32,6 +37,12 @@ pub enum Kind {
 }
 
 /// Which way the thread tightens.
+///
+/// ```
+/// use lugbook::fastener::{Fastener, Hand, Kind};
+/// // The usual one until somebody sees an L on the stud.
+/// assert_eq!(Fastener::new(Kind::Nut).hand, Hand::Right);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hand {
@@ -43,6 +54,12 @@ pub enum Hand {
 }
 
 /// What the wheel is made of.
+///
+/// ```
+/// use lugbook::fastener::{Fastener, Kind, Material};
+/// let nut = Fastener { wheel: Some(Material::Alloy), ..Fastener::new(Kind::Nut) };
+/// assert_eq!(nut.wheel, Some(Material::Alloy));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Material {
@@ -56,6 +73,12 @@ pub enum Material {
 ///
 /// It is asked, never assumed: oil on a thread that is specified dry raises
 /// the clamp load at the same torque, possibly past the stud's proof load.
+///
+/// ```
+/// use lugbook::fastener::Lubrication;
+/// // Asked, never assumed: manuals contradict each other for one stud.
+/// assert_eq!(Lubrication::default(), Lubrication::NotKnown);
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Lubrication {
@@ -71,6 +94,13 @@ pub enum Lubrication {
 }
 
 /// The key of locking nuts or bolts.
+///
+/// ```
+/// use lugbook::fastener::{Fastener, Kind, LockKey};
+/// let key = LockKey { kept: Some("under the spare".to_owned()), code: None };
+/// let nut = Fastener { lock: Some(key), ..Fastener::new(Kind::Nut) };
+/// assert!(nut.lock.is_some_and(|key| key.code.is_none()));
+/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub struct LockKey {
     /// Where it is kept in the vehicle, as told.
@@ -117,6 +147,12 @@ pub struct Fastener {
 
 impl Fastener {
     /// A nut or bolt of which nothing else is known yet.
+    ///
+    /// ```
+    /// use lugbook::fastener::{Fastener, Fit, Kind};
+    /// let bolt = Fastener::new(Kind::Bolt);
+    /// assert_eq!((bolt.hex, bolt.fit(None)), (None, Fit::NotKnown));
+    /// ```
     pub fn new(kind: Kind) -> Self {
         Self {
             kind,

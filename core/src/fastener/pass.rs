@@ -1,6 +1,11 @@
 use serde::{Deserialize, Serialize};
 
 /// How wheels are mounted at one end of an axle.
+///
+/// ```
+/// use lugbook::fastener::Mounting;
+/// assert_eq!(Mounting::default(), Mounting::OneSet);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Mounting {
@@ -12,6 +17,12 @@ pub enum Mounting {
 }
 
 /// Which nuts of a stud-piloted dual.
+///
+/// ```
+/// use lugbook::fastener::Layer;
+/// assert_eq!(serde_json::to_string(&Layer::Inner)?, "\"inner\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Layer {
@@ -24,6 +35,11 @@ pub enum Layer {
 }
 
 /// One round over the nuts of a wheel.
+///
+/// ```
+/// use lugbook::fastener::Stage;
+/// assert!(Stage::HandStart < Stage::Snug && Stage::Snug < Stage::Final);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stage {
@@ -40,6 +56,13 @@ pub enum Stage {
 }
 
 /// What the wrench pass was: the two read a click without movement differently.
+///
+/// ```
+/// use lugbook::fastener::{NutOutcome, Pass, judge};
+/// // The same click without movement: not proven at first, wanted at a recheck.
+/// assert_eq!(judge(Pass::FirstFinal, false), NutOutcome::BackOffQuarterAndAgain);
+/// assert_eq!(judge(Pass::Recheck, false), NutOutcome::Held);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pass {
@@ -50,6 +73,11 @@ pub enum Pass {
 }
 
 /// What a nut's answer to the wrench means.
+///
+/// ```
+/// use lugbook::fastener::{NutOutcome, Pass, judge};
+/// assert_eq!(judge(Pass::Recheck, true), NutOutcome::MovedRecordAndRepeat);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NutOutcome {
@@ -66,6 +94,11 @@ pub enum NutOutcome {
 
 impl NutOutcome {
     /// Whether the nut needs nothing more now.
+    ///
+    /// ```
+    /// use lugbook::fastener::NutOutcome;
+    /// assert!(NutOutcome::Held.is_done() && !NutOutcome::BackOffQuarterAndAgain.is_done());
+    /// ```
     pub fn is_done(self) -> bool {
         matches!(self, Self::Proven | Self::Held)
     }

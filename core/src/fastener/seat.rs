@@ -3,6 +3,12 @@ use serde::{Deserialize, Serialize};
 use crate::measure::{Span, SpanUnit};
 
 /// The shape of the face that centers and holds: on the nut or bolt, or in the wheel.
+///
+/// ```
+/// use lugbook::fastener::{Fit, Seat, Seating};
+/// // A ball in a cone touches on a line and loosens: a stop.
+/// assert!(matches!(Seating::of(Seat::Ball).fit(Seating::of(Seat::Cone)), Fit::Mismatch(_)));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Seat {
@@ -24,6 +30,12 @@ impl Seat {
 }
 
 /// A seat with what was measured of it.
+///
+/// ```
+/// use lugbook::fastener::{Fit, Seat, Seating};
+/// let cone = |degrees| Seating { cone_degrees: Some(degrees), ..Seating::of(Seat::Cone) };
+/// assert_eq!(cone(60).fit(cone(60)), Fit::Fits);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Seating {
     /// The shape.
@@ -40,6 +52,12 @@ pub struct Seating {
 const SAME_RADIUS_MM: f64 = 0.5;
 
 /// Whether a nut or bolt sits right in a wheel.
+///
+/// ```
+/// use lugbook::fastener::{Fit, Seat, Seating};
+/// let cone = Seating::of(Seat::Cone);
+/// assert_eq!(cone.fit(cone), Fit::NotKnown, "nobody measured the angle");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fit {
@@ -52,6 +70,12 @@ pub enum Fit {
 }
 
 /// In what two seats differ.
+///
+/// ```
+/// use lugbook::fastener::{Difference, Fit, Seat, Seating};
+/// let cone = |degrees| Seating { cone_degrees: Some(degrees), ..Seating::of(Seat::Cone) };
+/// assert_eq!(cone(60).fit(cone(90)), Fit::Mismatch(Difference::ConeAngle));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Difference {
@@ -65,6 +89,11 @@ pub enum Difference {
 
 impl Seating {
     /// A seat of which only the shape is known.
+    ///
+    /// ```
+    /// use lugbook::fastener::{Seat, Seating};
+    /// assert_eq!(Seating::of(Seat::Ball).ball_radius, None);
+    /// ```
     pub fn of(seat: Seat) -> Self {
         Self { seat, cone_degrees: None, ball_radius: None }
     }

@@ -23,6 +23,12 @@ pub struct Printed {
 }
 
 /// Why text is no printed torque.
+///
+/// ```
+/// use lugbook::fastener::{BadSpec, Printed};
+/// assert_eq!("150..125 N.m".parse::<Printed>(), Err(BadSpec::Backward));
+/// assert_eq!("125 N.m..100 ft.lb".parse::<Printed>(), Err(BadSpec::TwoUnits));
+/// ```
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BadSpec {
     /// A value that is no torque.
@@ -38,11 +44,24 @@ pub enum BadSpec {
 
 impl Printed {
     /// A single value.
+    ///
+    /// ```
+    /// use lugbook::fastener::Printed;
+    /// let printed = Printed::single("100 ft.lb".parse().unwrap());
+    /// assert_eq!(printed.high(), None, "no band is made up around it");
+    /// ```
     pub fn single(value: Torque) -> Self {
         Self { low: value, high: None }
     }
 
     /// A range; both ends in one unit. Equal ends are a single value.
+    ///
+    /// ```
+    /// use lugbook::fastener::{BadSpec, Printed};
+    /// let torque = |text: &str| text.parse().unwrap();
+    /// assert!(Printed::range(torque("125 N.m"), torque("150 N.m")).is_ok());
+    /// assert_eq!(Printed::range(torque("125 N.m"), torque("110 ft.lb")), Err(BadSpec::TwoUnits));
+    /// ```
     ///
     /// # Errors
     /// When it runs downward or the units differ.
@@ -57,21 +76,48 @@ impl Printed {
     }
 
     /// The single value, or the lower end.
+    ///
+    /// ```
+    /// use lugbook::fastener::Printed;
+    /// assert_eq!("125..150 N.m".parse::<Printed>()?.low().value(), 125.0);
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn low(&self) -> Torque {
         self.low
     }
 
     /// The upper end of a range.
+    ///
+    /// ```
+    /// use lugbook::fastener::Printed;
+    /// assert_eq!("125..150 N.m".parse::<Printed>()?.high().map(|high| high.value()), Some(150.0));
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn high(&self) -> Option<Torque> {
         self.high
     }
 
     /// The unit it is printed in.
+    ///
+    /// ```
+    /// use lugbook::fastener::Printed;
+    /// use lugbook::measure::TorqueUnit;
+    /// assert_eq!("90..110 ft-lb".parse::<Printed>()?.unit(), TorqueUnit::FootPound);
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn unit(&self) -> TorqueUnit {
         self.low.unit()
     }
 
     /// Lower and upper end in a unit; the same twice for a single value.
+    ///
+    /// ```
+    /// use lugbook::fastener::Printed;
+    /// use lugbook::measure::TorqueUnit;
+    /// let (low, high) = "130..160 ft-lb".parse::<Printed>()?.ends_in(TorqueUnit::NewtonMetre);
+    /// assert_eq!((low.round(), high.round()), (176.0, 217.0));
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn ends_in(&self, unit: TorqueUnit) -> (f64, f64) {
         (self.low.in_unit(unit), self.high.unwrap_or(self.low).in_unit(unit))
     }
@@ -139,6 +185,13 @@ impl<'de> Deserialize<'de> for Printed {
 }
 
 /// When a recheck is due after the wheel was tightened, as distance driven.
+///
+/// ```
+/// use lugbook::fastener::RecheckAt;
+/// let window = RecheckAt { from: "50 mi".parse().ok(), by: "100 mi".parse()? };
+/// assert!(window.from.unwrap() < window.by);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct RecheckAt {
     /// Not before this distance, when a window is printed.
@@ -184,6 +237,14 @@ pub struct TorqueSpec {
 }
 
 /// A torque printed in two units whose values disagree by more than rounding.
+///
+/// ```
+/// use lugbook::fastener::TorqueSpec;
+/// // One flanged nut, as a manual prints it in two units.
+/// let spec = TorqueSpec::printed(["190..220 N.m".parse()?, "130..160 ft-lb".parse()?]);
+/// assert_eq!(spec.unit_clash().map(|clash| clash.percent.round()), Some(7.0));
+/// # Ok::<(), lugbook::fastener::BadSpec>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct UnitClash {
     /// The earlier printing.
@@ -202,6 +263,13 @@ pub const CLASH_PERCENT: f64 = 3.0;
 
 impl TorqueSpec {
     /// A specification of which only the printed torque is known.
+    ///
+    /// ```
+    /// use lugbook::fastener::{Lubrication, TorqueSpec};
+    /// let spec = TorqueSpec::printed(["100 ft-lb".parse()?]);
+    /// assert_eq!((spec.thread, spec.condition), (None, Lubrication::NotKnown));
+    /// # Ok::<(), lugbook::fastener::BadSpec>(())
+    /// ```
     pub fn printed(printed: impl IntoIterator<Item = Printed>) -> Self {
         Self {
             printed: printed.into_iter().collect(),

@@ -25,6 +25,12 @@ enum Form {
 }
 
 /// The series of an inch thread.
+///
+/// ```
+/// use lugbook::fastener::Thread;
+/// assert_eq!("1/2-20 unf".parse::<Thread>()?.to_string(), "1/2-20 UNF");
+/// # Ok::<(), lugbook::fastener::BadThread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Series {
@@ -44,6 +50,12 @@ impl Series {
 }
 
 /// Why text is no wheel thread.
+///
+/// ```
+/// use lugbook::fastener::{BadThread, Thread};
+/// assert_eq!("M99 x 1.5".parse::<Thread>(), Err(BadThread::Diameter));
+/// assert_eq!("M twelve".parse::<Thread>(), Err(BadThread::Form));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, thiserror::Error)]
 #[serde(rename_all = "kebab-case")]
 pub enum BadThread {
@@ -64,6 +76,13 @@ pub enum BadThread {
 impl Thread {
     /// A metric thread; the pitch in hundredths of a millimetre when known.
     ///
+    /// ```
+    /// use lugbook::fastener::{BadThread, Thread};
+    /// assert_eq!(Thread::metric(14, Some(150))?.to_string(), "M14 x 1.5");
+    /// assert_eq!(Thread::metric(14, Some(900)), Err(BadThread::Pitch));
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
+    ///
     /// # Errors
     /// When diameter or pitch is none that a wheel stud has.
     pub fn metric(diameter_mm: u8, pitch_hundredths: Option<u16>) -> Result<Self, BadThread> {
@@ -78,6 +97,12 @@ impl Thread {
 
     /// An inch thread; the diameter in sixteenths of an inch.
     ///
+    /// ```
+    /// use lugbook::fastener::Thread;
+    /// assert_eq!(Thread::inch(8, Some(20), None)?.to_string(), "1/2-20");
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
+    ///
     /// # Errors
     /// When diameter or threads per inch is none that a wheel stud has.
     pub fn inch(sixteenths: u8, per_inch: Option<u8>, series: Option<Series>) -> Result<Self, BadThread> {
@@ -91,6 +116,12 @@ impl Thread {
     }
 
     /// The nominal diameter in millimetres.
+    ///
+    /// ```
+    /// use lugbook::fastener::Thread;
+    /// assert_eq!("1/2-20".parse::<Thread>()?.diameter_mm(), 12.7);
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
     pub fn diameter_mm(self) -> f64 {
         match self.0 {
             Form::Metric { diameter_mm, .. } => f64::from(diameter_mm),
@@ -99,6 +130,13 @@ impl Thread {
     }
 
     /// The pitch in millimetres, when written.
+    ///
+    /// ```
+    /// use lugbook::fastener::Thread;
+    /// assert_eq!("1/2-20".parse::<Thread>()?.pitch_mm(), Some(1.27));
+    /// assert_eq!("M20".parse::<Thread>()?.pitch_mm(), None);
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
     pub fn pitch_mm(self) -> Option<f64> {
         match self.0 {
             Form::Metric { pitch_hundredths, .. } => pitch_hundredths.map(|pitch| f64::from(pitch) / 100.0),
@@ -107,6 +145,12 @@ impl Thread {
     }
 
     /// Whether it is a metric thread.
+    ///
+    /// ```
+    /// use lugbook::fastener::Thread;
+    /// assert!("M22 x 1.5".parse::<Thread>()?.is_metric());
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
     pub fn is_metric(self) -> bool {
         matches!(self.0, Form::Metric { .. })
     }
@@ -115,6 +159,14 @@ impl Thread {
     ///
     /// The usual formula for 60° threads (ISO 898-1 by its printed loads; the
     /// standard itself was not read). `None` without a pitch.
+    ///
+    /// ```
+    /// use lugbook::fastener::Thread;
+    /// // 88.1 mm² for M12 x 1.5.
+    /// let area = "M12 x 1.5".parse::<Thread>()?.stress_area_mm2().unwrap();
+    /// assert!((area - 88.1).abs() < 0.1);
+    /// # Ok::<(), lugbook::fastener::BadThread>(())
+    /// ```
     pub fn stress_area_mm2(self) -> Option<f64> {
         let core = self.diameter_mm() - 0.9382 * self.pitch_mm()?;
         Some(std::f64::consts::FRAC_PI_4 * core * core)

@@ -26,6 +26,14 @@ pub struct Wrench {
 }
 
 /// The ends of a wrench's scale.
+///
+/// ```
+/// use lugbook::fastener::{Scale, Wrench};
+/// let scale = Scale { low: "40 N.m".parse()?, high: "200 N.m".parse()? };
+/// let wrench = Wrench { range: Some(scale), ..Wrench::new(4.0, "1 N.m".parse()?) };
+/// assert_eq!(wrench.range.unwrap().high.value(), 200.0);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Scale {
     /// The lowest marked setting.
@@ -35,6 +43,14 @@ pub struct Scale {
 }
 
 /// Whether a wrench was calibrated within a year.
+///
+/// ```
+/// use lugbook::fastener::{Calibration, Wrench};
+/// let mut wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// wrench.last_calibration = "2024-03-02".parse().ok();
+/// assert_eq!(wrench.calibration_on("2026-05-04".parse().unwrap()), Calibration::Overdue);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Calibration {
@@ -50,6 +66,13 @@ pub enum Calibration {
 
 impl Wrench {
     /// A wrench of which only accuracy and step are known.
+    ///
+    /// ```
+    /// use lugbook::fastener::Wrench;
+    /// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+    /// assert_eq!((wrench.range, wrench.last_calibration), (None, None));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn new(accuracy_percent: f64, step: Torque) -> Self {
         Self { accuracy_percent, step, range: None, last_calibration: None }
     }
@@ -58,6 +81,15 @@ impl Wrench {
     ///
     /// At least once a year: quoted from FAA AC 43.13-1B 7-40 on a secondary
     /// page (grade S), so an old calibration warns and never refuses.
+    ///
+    /// ```
+    /// use lugbook::fastener::{Calibration, Wrench};
+    /// let mut wrench = Wrench::new(4.0, "1 N.m".parse()?);
+    /// wrench.last_calibration = "2026-03-02".parse().ok();
+    /// assert_eq!(wrench.calibration_on("2026-05-04".parse().unwrap()), Calibration::Current);
+    /// assert_eq!(wrench.calibration_on("2026-01-01".parse().unwrap()), Calibration::InTheFuture);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn calibration_on(&self, today: Day) -> Calibration {
         match self.last_calibration.map(|day| day.age_on(today)) {
             None => Calibration::NotKnown,
@@ -110,12 +142,24 @@ pub struct Bar {
 
 impl Bar {
     /// A bar of which only the marking is known.
+    ///
+    /// ```
+    /// use lugbook::fastener::Bar;
+    /// assert_eq!(Bar::new("65 ft.lb".parse()?).rating.value(), 65.0);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn new(rating: Torque) -> Self {
         Self { rating, hex: None, for_guns_up_to: None }
     }
 }
 
 /// An impact gun.
+///
+/// ```
+/// use lugbook::fastener::Gun;
+/// // Its power decides what a bar passes on, so it is asked.
+/// assert_eq!(Gun { greatest: None }.greatest, None);
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Gun {
     /// Its greatest tightening torque as marked, when known.

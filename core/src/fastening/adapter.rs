@@ -24,6 +24,13 @@ pub struct Adapter {
 }
 
 /// Why an adapter cannot be computed with.
+///
+/// ```
+/// use lugbook::fastening::{Adapter, BadAdapter};
+/// let folded = Adapter { lever: "12 in".parse()?, extension: "8 in".parse()?, angle_degrees: 180.0 };
+/// assert_eq!(folded.factor(), Err(BadAdapter::FoldedBack));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, thiserror::Error)]
 #[serde(rename_all = "kebab-case")]
 pub enum BadAdapter {
@@ -44,6 +51,14 @@ impl Adapter {
     ///
     /// Source: TM 1-1500-204-23-9 and TM 9-254 (US Army), whose worked answers
     /// stand in the tests.
+    ///
+    /// ```
+    /// use lugbook::fastening::Adapter;
+    /// // Square to the handle nothing changes.
+    /// let square = Adapter { lever: "400 mm".parse()?, extension: "50 mm".parse()?, angle_degrees: 90.0 };
+    /// assert!((square.factor().unwrap() - 1.0).abs() < 1e-12);
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     ///
     /// # Errors
     /// When there is no lever, no such angle, or under half the lever is left.

@@ -8,6 +8,13 @@ use crate::measure::{Span, SpanUnit, Torque, TorqueUnit};
 pub const BAR_SHARE: f64 = 0.85;
 
 /// What a torque-limiting bar is good for on this wheel: the first tightening, never the last word.
+///
+/// ```
+/// use lugbook::fastening::{Bar, advise};
+/// let advice = advise(&"100 N.m".parse()?, &Bar::new("60 N.m".parse()?), None, None);
+/// assert_eq!(advice.advised.to_string(), "85 N.m");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct BarAdvice {
     /// The bar's marking.
@@ -21,6 +28,13 @@ pub struct BarAdvice {
 }
 
 /// Where a bar's marking stands to the target.
+///
+/// ```
+/// use lugbook::fastening::{Bar, BarStanding, advise};
+/// let advice = advise(&"100 N.m".parse()?, &Bar::new("95 N.m".parse()?), None, None);
+/// assert_eq!(advice.standing, BarStanding::Near);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum BarStanding {
@@ -33,6 +47,13 @@ pub enum BarStanding {
 }
 
 /// What to know before using a bar.
+///
+/// ```
+/// use lugbook::fastening::{Bar, BarWarning, advise};
+/// let advice = advise(&"100 N.m".parse()?, &Bar::new("60 N.m".parse()?), None, None);
+/// assert!(advice.warnings.contains(&BarWarning::GunNotKnown));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum BarWarning {

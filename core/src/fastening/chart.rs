@@ -5,6 +5,11 @@ use crate::source::{Grade, Source};
 
 /// A row of the generic installer chart, for the bench alone: never beside a
 /// nut, never prefilled.
+///
+/// ```
+/// use lugbook::fastening::bench_rows;
+/// assert!(bench_rows().all(|row| row.ftlb.0 < row.ftlb.1 && !row.source.grade.may_refuse()));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ChartRow {
     /// The thread diameter as the chart writes it.
@@ -18,6 +23,11 @@ pub struct ChartRow {
 }
 
 /// What must stand beside a chart value.
+///
+/// ```
+/// use lugbook::fastening::{ChartLabel, bench_rows};
+/// assert!(bench_rows().all(|row| row.label == ChartLabel::ChartValueNotForYourCar));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ChartLabel {
@@ -26,6 +36,13 @@ pub enum ChartLabel {
 }
 
 /// Why the chart gives nothing for a thread.
+///
+/// ```
+/// use lugbook::fastening::{NoChartValue, bench_chart};
+/// assert!(matches!(bench_chart("M14 x 1.5".parse()?), Err(NoChartValue::MakersDisagree { .. })));
+/// assert_eq!(bench_chart("M6 x 1".parse()?), Err(NoChartValue::NotOnChart));
+/// # Ok::<(), lugbook::fastener::BadThread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(tag = "because", rename_all = "kebab-case")]
 pub enum NoChartValue {

@@ -5,6 +5,12 @@ use crate::measure::{Torque, TorqueUnit};
 use crate::source::{Grade, Source};
 
 /// The finish of a thread, as a published table of nut factors tells them apart.
+///
+/// ```
+/// use lugbook::fastening::{Finish, nut_factors};
+/// let of = |finish| nut_factors().iter().find(|factor| factor.finish == finish).unwrap();
+/// assert!(of(Finish::MachineOil).high > of(Finish::DrySteel).low, "the ranges overlap");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Finish {
@@ -25,6 +31,11 @@ pub enum Finish {
 }
 
 /// The range of nut factors K of a finish.
+///
+/// ```
+/// use lugbook::fastening::nut_factors;
+/// assert!(nut_factors().iter().all(|factor| factor.low < factor.high));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct NutFactor {
     /// The finish.
@@ -63,6 +74,15 @@ pub fn nut_factors() -> &'static [NutFactor] {
 pub const CLAMP_SCATTER: f64 = 0.30;
 
 /// The clamp load that a torque gives, as a range. Information only: nothing is decided by it.
+///
+/// ```
+/// use lugbook::fastening::{Finish, NutFactor, clamp_load};
+/// let oiled = NutFactor { finish: Finish::MachineOil, low: 0.15, high: 0.15 };
+/// let load = clamp_load(&"135 N.m".parse()?, "M12 x 1.5".parse()?, &oiled).unwrap();
+/// // 103 % of a 10.9 stud's proof load: oil on a dry specification.
+/// assert!(load.high_kn > 74.9 && load.scatter == 0.30);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ClampLoad {
     /// At the highest nut factor, kN.
@@ -104,6 +124,12 @@ pub fn clamp_load(torque: &Torque, thread: Thread, factor: &NutFactor) -> Option
 }
 
 /// The strength class marked on a metric bolt or stud. A wheel stud's is rarely known.
+///
+/// ```
+/// use lugbook::fastening::{PropertyClass, proof_load_kn};
+/// let proof = |class| proof_load_kn("M12 x 1.5".parse().ok()?, class);
+/// assert!(proof(PropertyClass::Class8_8) < proof(PropertyClass::Class10_9));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum PropertyClass {
     /// 8.8.

@@ -5,6 +5,16 @@ use crate::fastener::Wrench;
 use crate::measure::Torque;
 
 /// What to do with a nut by the torque it was found at or brought to.
+///
+/// ```
+/// use lugbook::fastening::{Overrun, TorqueSpec, Wrench, overrun, target};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let found = target(&spec, &wrench).unwrap();
+/// assert_eq!(overrun(&found, &wrench, &"140 N.m".parse()?, true), Overrun::Within);
+/// assert_eq!(overrun(&found, &wrench, &"140 N.m".parse()?, false), Overrun::ReplaceStud);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Overrun {

@@ -9,6 +9,16 @@ use crate::measure::Torque;
 pub const SNUG_PERCENT: u8 = 50;
 
 /// One round over a wheel's nuts.
+///
+/// ```
+/// use lugbook::fastening::{Mounting, Pass, TorqueSpec, Wrench, passes, target};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let rounds = passes(&target(&spec, &wrench).unwrap(), &wrench, Mounting::OneSet, Pass::FirstFinal);
+/// let last = rounds.last().unwrap();
+/// assert!(last.on_ground && last.setting.unwrap().to_string() == "137 N.m");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Round {
     /// What is done.

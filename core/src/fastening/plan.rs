@@ -14,6 +14,16 @@ use crate::fastener::{
 use crate::measure::{DistanceUnit, Torque};
 
 /// What is asked when a wheel is to be tightened. Unknown stays unknown.
+///
+/// ```
+/// use lugbook::fastening::{Bar, Request, TorqueSpec, Wrench, plan};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let bar = Bar::new("80 ft.lb".parse()?);
+/// let request = Request { bar: Some(&bar), ..Request::new(&spec, &wrench, 5) };
+/// assert!(plan(&request).unwrap().bar.is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Request<'a> {
     /// What the manual prints.
@@ -44,6 +54,15 @@ pub struct Request<'a> {
 
 impl<'a> Request<'a> {
     /// A first fitting of which only specification, wrench and stud count are known.
+    ///
+    /// ```
+    /// use lugbook::fastening::{Pass, Request, TorqueSpec, Wrench};
+    /// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+    /// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+    /// let request = Request::new(&spec, &wrench, 5);
+    /// assert_eq!((request.studs, request.pass, request.adapter), (5, Pass::FirstFinal, None));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     pub fn new(spec: &'a TorqueSpec, wrench: &'a Wrench, studs: u8) -> Self {
         Self {
             spec,
@@ -63,6 +82,15 @@ impl<'a> Request<'a> {
 }
 
 /// How a wheel is tightened.
+///
+/// ```
+/// use lugbook::fastening::{Request, TorqueSpec, Wrench, plan};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let plan = plan(&Request::new(&spec, &wrench, 5)).unwrap();
+/// assert_eq!((plan.setting, plan.makers_order, plan.recheck.len()), (plan.target, false, 1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plan {
     /// The torque at the nut.
@@ -88,6 +116,15 @@ pub struct Plan {
 }
 
 /// Something to know before a wheel is tightened.
+///
+/// ```
+/// use lugbook::fastening::{Caution, Request, TorqueSpec, Wrench, plan};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let plan = plan(&Request::new(&spec, &wrench, 5)).unwrap();
+/// assert!(plan.cautions.contains(&Caution::LubricationNotKnown));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "about", rename_all = "kebab-case")]
 pub enum Caution {
@@ -126,6 +163,14 @@ pub enum Caution {
 }
 
 /// What stops the tightening.
+///
+/// ```
+/// use lugbook::fastening::{Request, Stop, TorqueSpec, Wrench, plan};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// assert_eq!(plan(&Request::new(&spec, &wrench, 2)), Err(Stop::Studs { given: 2 }));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "stop", rename_all = "kebab-case")]
 pub enum Stop {
@@ -229,6 +274,11 @@ fn cautions(request: &Request<'_>, found: &Target, bar: Option<&BarAdvice>, fit:
 }
 
 /// Whether the final tightening may begin.
+///
+/// ```
+/// use lugbook::fastening::{Gate, gate};
+/// assert_eq!(gate(None, true), Gate::OpenedWithoutSpecification);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Gate {

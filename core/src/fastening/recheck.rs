@@ -5,6 +5,14 @@ use crate::measure::{Distance, DistanceUnit};
 use crate::source::{Grade, Source};
 
 /// One recheck, as distance driven after tightening.
+///
+/// ```
+/// use lugbook::fastening::{TorqueSpec, recheck};
+/// use lugbook::measure::DistanceUnit;
+/// let list = recheck(&TorqueSpec::printed(["100 ft-lb".parse()?]), DistanceUnit::Kilometre);
+/// assert_eq!((list[0].from.unwrap().to_string(), list[0].by.to_string()), ("80 km".into(), "160 km".into()));
+/// # Ok::<(), lugbook::fastener::BadSpec>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Recheck {
     /// Not before this, when a window is given.
@@ -18,6 +26,15 @@ pub struct Recheck {
 }
 
 /// Who says so.
+///
+/// ```
+/// use lugbook::fastening::{RecheckAt, RecheckOrigin, TorqueSpec, recheck};
+/// use lugbook::measure::DistanceUnit;
+/// let mut spec = TorqueSpec::printed(["100 ft-lb".parse()?]);
+/// spec.recheck = vec![RecheckAt { from: None, by: "25 mi".parse()? }];
+/// assert_eq!(recheck(&spec, DistanceUnit::Mile)[0].origin, RecheckOrigin::Printed);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum RecheckOrigin {
@@ -50,6 +67,13 @@ pub fn recheck(spec: &TorqueSpec, unit: DistanceUnit) -> Vec<Recheck> {
 pub const TRADE_RECHECK: Source = Source::read(Grade::Secondary, "generic installer chart");
 
 /// The trade's recheck window where no specification gives one: 50 to 100 mi or 80 to 160 km ([`TRADE_RECHECK`]).
+///
+/// ```
+/// use lugbook::fastening::trade_recheck;
+/// use lugbook::measure::DistanceUnit;
+/// let (from, by) = trade_recheck(DistanceUnit::Mile).unwrap();
+/// assert_eq!((from.value(), by.value()), (50.0, 100.0));
+/// ```
 pub fn trade_recheck(unit: DistanceUnit) -> Option<(Distance, Distance)> {
     let (from, by) = match unit {
         DistanceUnit::Mile => (50.0, 100.0),

@@ -5,6 +5,15 @@ use crate::fastener::{Printed, TorqueSpec, UnitClash, Wrench};
 use crate::measure::{Torque, TorqueUnit, Unit};
 
 /// The printed range, in the unit of the wrench's scale.
+///
+/// ```
+/// use lugbook::fastening::{TorqueSpec, Wrench, target};
+/// let spec = TorqueSpec::printed(["125..150 N.m".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let band = target(&spec, &wrench).unwrap().band.unwrap();
+/// assert_eq!((band.min.value(), band.max.value()), (125.0, 150.0));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Band {
     /// The lower end.
@@ -14,6 +23,15 @@ pub struct Band {
 }
 
 /// What to set the wrench to, and what to know about it.
+///
+/// ```
+/// use lugbook::fastening::{TorqueSpec, Wrench, target};
+/// let spec = TorqueSpec::printed(["100 ft.lb".parse()?]);
+/// let wrench = Wrench::new(4.0, "5 ft.lb".parse()?);
+/// let found = target(&spec, &wrench).unwrap();
+/// assert_eq!((found.target.to_string(), found.band, found.margin), ("100 ft.lb".into(), None, None));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Target {
     /// The torque that the nut gets.
@@ -30,6 +48,15 @@ pub struct Target {
 }
 
 /// Something about a target that a person should know.
+///
+/// ```
+/// use lugbook::fastening::{Problem, TorqueSpec, Wrench, target};
+/// let spec = TorqueSpec::printed(["190..220 N.m".parse()?, "130..160 ft.lb".parse()?]);
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// let problems = target(&spec, &wrench).unwrap().problems;
+/// assert!(matches!(problems[0], Problem::UnitClash(_)));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum Problem {
@@ -60,6 +87,14 @@ pub enum Problem {
 }
 
 /// Why there is no target.
+///
+/// ```
+/// use lugbook::fastening::{NoTarget, TorqueSpec, Wrench, target};
+/// // Never guessed: nothing printed, no target.
+/// let wrench = Wrench::new(4.0, "1 N.m".parse()?);
+/// assert_eq!(target(&TorqueSpec::printed([]), &wrench), Err(NoTarget::NothingPrinted));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "because", rename_all = "kebab-case")]
 pub enum NoTarget {

@@ -33,6 +33,13 @@ pub fn lamp_threshold(placard: Pressure, floor: Option<Pressure>) -> Result<Pres
 }
 
 /// How a cold reading stands to the placard. The lamp plays no part in *at or above*.
+///
+/// ```
+/// use lugbook::inflation::{Standing, standing};
+/// assert_eq!(standing("26 psi".parse()?, "35 psi".parse()?, None)?, Standing::LowWithLamp);
+/// assert_eq!(standing("35 psi".parse()?, "35 psi".parse()?, None)?, Standing::AtPlacard);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Standing {

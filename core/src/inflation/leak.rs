@@ -5,6 +5,17 @@ use crate::calendar::Moment;
 use crate::measure::{Pressure, PressureUnit, Temperature};
 
 /// What a gauge showed at one visit: as found, and as left.
+///
+/// ```
+/// use lugbook::inflation::{Visit, leak};
+/// let visit = |at: &str, found: &str| Visit {
+///     at: at.parse().unwrap(),
+///     found: found.parse().unwrap(),
+///     left: None,
+///     temperature: None,
+/// };
+/// assert_eq!(leak(&[visit("2026-05-01T09:00:00Z", "240 kPa")]), None, "one visit says nothing");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Visit {
     /// When.
@@ -18,6 +29,18 @@ pub struct Visit {
 }
 
 /// How fast a tire loses air.
+///
+/// ```
+/// use lugbook::inflation::{Visit, leak};
+/// let visit = |at: &str, found: &str| Visit {
+///     at: at.parse().unwrap(),
+///     found: found.parse().unwrap(),
+///     left: None,
+///     temperature: None,
+/// };
+/// let leak = leak(&[visit("2026-05-01T09:00:00Z", "240 kPa"), visit("2026-05-31T09:00:00Z", "235 kPa")]).unwrap();
+/// assert!(!leak.temperature_known && !leak.slow_leak && leak.pairs == 1);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Leak {
     /// Loss in kPa per 30 days; negative when it gained.

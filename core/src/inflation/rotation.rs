@@ -5,6 +5,15 @@ use crate::measure::Pressure;
 use crate::vehicle::Place;
 
 /// What a move from one place to another asks of the pressure.
+///
+/// ```
+/// use lugbook::inflation::after_rotation;
+/// use lugbook::limits::Placard;
+/// use lugbook::vehicle::{Place, Side};
+/// let back = (Place::single(1, Side::Left), Place::single(2, Side::Left));
+/// let change = &after_rotation(&Placard::default(), &[back])[0];
+/// assert_eq!((change.was, change.now), (None, None));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct AxleChange {
     /// Where the tire was.
@@ -20,6 +29,14 @@ pub struct AxleChange {
 }
 
 /// What to do with the pressure of a tire that moved.
+///
+/// ```
+/// use lugbook::inflation::{Act, after_rotation};
+/// use lugbook::limits::Placard;
+/// use lugbook::vehicle::{Place, Side};
+/// let back = (Place::single(1, Side::Left), Place::single(2, Side::Left));
+/// assert_eq!(after_rotation(&Placard::default(), &[back])[0].act, Act::LookAtPlacard);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Act {

@@ -7,6 +7,16 @@ use crate::vehicle::Class;
 
 /// Whether a tire is cold: not driven more than a couple of miles at low speed
 /// within the past three hours (a maker's glossary).
+///
+/// ```
+/// use lugbook::inflation::{Ask, Finding, Warmth, cold_setting};
+/// let mut ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+/// ask.warmth = Warmth::Warm;
+/// ask.found = Some("39 psi".parse()?);
+/// // Never bled down to the placard while warm.
+/// assert!(cold_setting(&ask)?.findings.contains(&Finding::DoNotBleedWarm));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Warmth {
@@ -20,6 +30,14 @@ pub enum Warmth {
 }
 
 /// Whether the tires on the axle are those the placard is for.
+///
+/// ```
+/// use lugbook::inflation::{Ask, Fitted, cold_setting};
+/// let mut ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+/// ask.fitted = Fitted::SizeDiffers;
+/// assert_eq!(cold_setting(&ask)?.set, None, "the placard does not hold");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fitted {
@@ -35,6 +53,14 @@ pub enum Fitted {
 }
 
 /// What is known when a tire is to be set.
+///
+/// ```
+/// use lugbook::inflation::{Ask, cold_setting};
+/// let mut ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+/// ask.placard = None;
+/// assert_eq!(cold_setting(&ask)?.set, None, "look at the door post");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ask {
     /// The placard's cold pressure for the axle the tire is on now.
@@ -61,6 +87,13 @@ pub struct Ask {
 
 impl Ask {
     /// A cold tire of a car, of which placard and temperature are known.
+    ///
+    /// ```
+    /// use lugbook::inflation::{Ask, Warmth};
+    /// let ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+    /// assert_eq!((ask.warmth, ask.sidewall_max), (Warmth::Cold, None));
+    /// # Ok::<(), lugbook::measure::Misread>(())
+    /// ```
     pub fn new(placard: Pressure, shop: Temperature) -> Self {
         Self {
             placard: Some(placard),
@@ -78,6 +111,14 @@ impl Ask {
 }
 
 /// What to set a tire to.
+///
+/// ```
+/// use lugbook::inflation::{Ask, cold_setting};
+/// let ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+/// let setting = cold_setting(&ask)?;
+/// assert_eq!(setting.set.map(|set| set.to_string()).as_deref(), Some("35 psi"));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Setting {
     /// What the gauge must show now; `None` when no figure can be given.
@@ -89,6 +130,15 @@ pub struct Setting {
 }
 
 /// What to know about a setting.
+///
+/// ```
+/// use lugbook::inflation::{Ask, Finding, cold_setting};
+/// let mut ask = Ask::new("35 psi".parse()?, "70 F".parse()?);
+/// ask.sidewall_max = Some("30 psi".parse()?);
+/// let setting = cold_setting(&ask)?;
+/// assert!(setting.set.is_none() && setting.findings.iter().any(|f| matches!(f, Finding::PlacardOverSidewall { .. })));
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum Finding {
@@ -298,6 +348,12 @@ fn same_if_near(pressure: Pressure, placard: Pressure) -> Pressure {
 }
 
 /// A class of tire with its own reference pressure.
+///
+/// ```
+/// use lugbook::inflation::{ReferenceClass, reference_pressures};
+/// let high = reference_pressures().into_iter().find(|row| row.class == ReferenceClass::EuroMetricHighLoad);
+/// assert!(!high.unwrap().source.grade.may_refuse(), "from memory");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ReferenceClass {
@@ -315,6 +371,11 @@ pub enum ReferenceClass {
 
 /// The pressure at which a class of tire carries its full load. Information
 /// only: the placard says what to set, never this.
+///
+/// ```
+/// use lugbook::inflation::reference_pressures;
+/// assert_eq!((reference_pressures()[0].psi, reference_pressures()[0].kpa), (35.0, 240.0));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ReferencePressure {
     /// The class.

@@ -4,6 +4,12 @@ use crate::finding::State;
 use crate::source::{Grade, Source};
 
 /// What can be seen on a tire or wheel that makes a vehicle unsafe to drive.
+///
+/// ```
+/// use lugbook::limits::Damage;
+/// // Two of them stand in a rule for motorcycles; they are unsafe on any vehicle.
+/// assert!(Damage::WheelFaulty.verdict().source.title.contains("COMAR 11.14.03.05"));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Damage {
@@ -32,6 +38,13 @@ pub enum Damage {
 }
 
 /// What a damage means.
+///
+/// ```
+/// use lugbook::limits::Damage;
+/// use lugbook::finding::State;
+/// let verdict = Damage::CordVisible.verdict();
+/// assert_eq!((verdict.state, verdict.source.title), (State::Unsafe, "92 Ill. Adm. Code 428.20"));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Verdict {
     /// Always *unsafe: do not drive* for these.

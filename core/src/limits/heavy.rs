@@ -4,6 +4,13 @@ use crate::measure::{Load, LoadUnit};
 use crate::vehicle::Class;
 
 /// Whether one person may lift a wheel alone.
+///
+/// ```
+/// use lugbook::limits::{HeavyWheel, heavy_wheel};
+/// use lugbook::vehicle::Class;
+/// // Nothing is known of it: ask before it is lifted.
+/// assert_eq!(heavy_wheel(Class::Car, None, None, None), HeavyWheel::NotKnown);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeavyWheel {
@@ -16,6 +23,14 @@ pub enum HeavyWheel {
 }
 
 /// Why two people.
+///
+/// ```
+/// use lugbook::limits::{Heaviness, HeavyWheel, heavy_wheel};
+/// use lugbook::vehicle::Class;
+/// assert_eq!(heavy_wheel(Class::Bus, None, None, None), HeavyWheel::Two(Heaviness::Class));
+/// let mass = "60 lb".parse().ok();
+/// assert_eq!(heavy_wheel(Class::Car, mass, None, None), HeavyWheel::Two(Heaviness::Mass));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Heaviness {

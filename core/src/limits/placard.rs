@@ -4,6 +4,13 @@ use crate::measure::Pressure;
 use crate::vehicle::Place;
 
 /// What the placard prints for the tires of one axle, or for the spare.
+///
+/// ```
+/// use lugbook::limits::PlacardTire;
+/// let tire = PlacardTire { cold: "35 psi".parse()?, full_load: "41 psi".parse().ok(), size: None };
+/// assert!(tire.full_load.unwrap() > tire.cold);
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct PlacardTire {
     /// The cold pressure, in the unit as printed.
@@ -42,6 +49,13 @@ pub struct Placard {
 
 impl Placard {
     /// What is printed for a place: by axle, never by where a tire came from.
+    ///
+    /// ```
+    /// use lugbook::limits::Placard;
+    /// use lugbook::vehicle::Place;
+    /// // Nothing was read of it: no pressure is made up.
+    /// assert_eq!(Placard::default().at(Place::Spare), None);
+    /// ```
     pub fn at(&self, place: Place) -> Option<&PlacardTire> {
         match place {
             Place::Spare => self.spare.as_ref(),

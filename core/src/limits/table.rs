@@ -5,6 +5,14 @@ use crate::source::{Grade, Source};
 use crate::vehicle::Class;
 
 /// The place whose rules are asked for, as far as sources were read.
+///
+/// ```
+/// use lugbook::limits::{Region, limits};
+/// let carried = |region| limits().iter().filter(|limit| limit.regions.contains(&region)).count();
+/// assert!(carried(Region::France) > 0);
+/// assert_eq!(serde_json::to_string(&Region::UsFederal)?, "\"us-federal\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Region {
@@ -27,6 +35,12 @@ pub enum Region {
 }
 
 /// The season a tire is judged for.
+///
+/// ```
+/// use lugbook::limits::{Season, limits};
+/// // Only advice asks for a season; no rule that is carried does.
+/// assert!(limits().iter().filter(|limit| limit.season == Some(Season::Winter)).all(|limit| !limit.refuses()));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Season {
@@ -38,6 +52,12 @@ pub enum Season {
 }
 
 /// What a limit is.
+///
+/// ```
+/// use lugbook::limits::{Force, limits};
+/// // Wear bars are a rule for the tire's maker: they never refuse a driver.
+/// assert!(limits().iter().filter(|limit| limit.force == Force::WearBar).all(|limit| !limit.refuses()));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Force {
@@ -52,6 +72,12 @@ pub enum Force {
 }
 
 /// Where on the tire the rule measures.
+///
+/// ```
+/// use lugbook::limits::{Measured, limits};
+/// let limit = limits().iter().find(|limit| limit.source.title.contains("393.75(b)")).unwrap();
+/// assert_eq!(limit.measured, Measured::MajorGroove);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Measured {
@@ -73,6 +99,14 @@ pub enum Measured {
 }
 
 /// One limit of tread depth.
+///
+/// ```
+/// use lugbook::limits::limits;
+/// use lugbook::vehicle::Class;
+/// let limit = limits().iter().find(|limit| limit.source.title.contains("393.75(b)")).unwrap();
+/// assert_eq!((limit.depth().unwrap().to_string(), limit.steer), ("4 1/32in".to_owned(), Some(true)));
+/// assert!(!limit.classes.contains(&Class::Car));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Limit {
     value: f64,
@@ -95,11 +129,23 @@ pub struct Limit {
 
 impl Limit {
     /// The depth as the rule writes it. `None` never happens for a limit of [`limits`].
+    ///
+    /// ```
+    /// use lugbook::limits::limits;
+    /// let limit = limits().iter().find(|limit| limit.source.title.contains("89/459/EEC")).unwrap();
+    /// assert_eq!(limit.depth().unwrap().to_string(), "1.6 mm", "as the rule writes it");
+    /// ```
     pub fn depth(&self) -> Option<Depth> {
         Depth::new(self.value, self.unit).ok()
     }
 
     /// The depth in millimetres.
+    ///
+    /// ```
+    /// use lugbook::limits::limits;
+    /// let limit = limits().iter().find(|limit| limit.source.title.contains("570.9")).unwrap();
+    /// assert_eq!(limit.mm(), 1.5875, "2/32 in, not 1.6 mm");
+    /// ```
     pub fn mm(&self) -> f64 {
         match self.unit {
             DepthUnit::Millimetre => self.value,
@@ -108,6 +154,13 @@ impl Limit {
     }
 
     /// Whether a failure refuses, or only warns: a minimum or a spread whose rule was read.
+    ///
+    /// ```
+    /// use lugbook::limits::limits;
+    /// let refuses = |title: &str| limits().iter().any(|limit| limit.source.title.contains(title) && limit.refuses());
+    /// assert!(refuses("JORFARTI000038987859"), "its text was read");
+    /// assert!(!refuses("570.9") && !refuses("89/459/EEC"), "from memory; a secondary source");
+    /// ```
     pub fn refuses(&self) -> bool {
         matches!(self.force, Force::Minimum | Force::Spread) && self.source.grade.may_refuse()
     }

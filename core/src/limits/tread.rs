@@ -7,6 +7,16 @@ use crate::source::Grade;
 use crate::vehicle::Class;
 
 /// What a tread depth is judged for.
+///
+/// ```
+/// use lugbook::limits::{Circumstances, Region, Season, Thresholds, judge};
+/// use lugbook::vehicle::Class;
+/// let axle = |class, steer| Circumstances { region: Region::UsCommercial, class, steer, season: Season::Summer };
+/// let state = |here| judge("3 /32".parse().unwrap(), here, Thresholds::default()).state.map(|state| state.code());
+/// assert_eq!(state(axle(Class::Truck, true)), Some("below-limit"));
+/// assert_eq!(state(axle(Class::Truck, false)), Some("at-limit"));
+/// assert_eq!(state(axle(Class::Car, true)), state(axle(Class::Car, false)));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Circumstances {
     /// Whose rules.
@@ -24,6 +34,12 @@ pub struct Circumstances {
 ///
 /// Both in millimetres above the limit. By default 1/32 in (one step of a
 /// common gauge) is *at limit* and 2/32 in is *watch*: a design choice.
+///
+/// ```
+/// use lugbook::limits::Thresholds;
+/// let usual = Thresholds::default();
+/// assert_eq!((usual.at_limit_mm, usual.watch_mm), (0.79375, 1.5875));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Thresholds {
     /// Up to so many millimetres above the limit a tire is at the limit.
@@ -39,6 +55,15 @@ impl Default for Thresholds {
 }
 
 /// How a tire's lowest reading stands.
+///
+/// ```
+/// use lugbook::limits::{Circumstances, Region, Season, Thresholds, judge};
+/// use lugbook::vehicle::Class;
+/// let here = Circumstances { region: Region::Elsewhere, class: Class::Car, steer: false, season: Season::Summer };
+/// let judged = judge("1 mm".parse()?, here, Thresholds::default());
+/// assert_eq!((judged.state, judged.limit), (None, None), "no rule was read: no verdict");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Judgement {
     /// How it stands; `None` when no limit is known for this place and vehicle.
@@ -103,6 +128,15 @@ pub fn judge(lowest: Depth, here: Circumstances, thresholds: Thresholds) -> Judg
 }
 
 /// How far the tires of one axle differ, against the largest allowed.
+///
+/// ```
+/// use lugbook::limits::{Circumstances, Region, Season, judge_spread};
+/// use lugbook::vehicle::Class;
+/// let here = Circumstances { region: Region::France, class: Class::Car, steer: false, season: Season::Summer };
+/// let spread = judge_spread("8 mm".parse()?, "3 mm".parse()?, here).unwrap();
+/// assert!(!spread.over && (spread.apart_mm - spread.limit.mm()).abs() < 1e-9, "just 5 mm");
+/// # Ok::<(), lugbook::measure::Misread>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Spread {
     /// The difference, mm.

@@ -6,7 +6,7 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::calendar::Moment;
-use crate::entry::Fact;
+use crate::entry::{Fact, Kind};
 use crate::ident::PersonId;
 use crate::logbook::Status;
 use crate::procedure::Ask;
@@ -56,6 +56,9 @@ impl Sheet<'_> {
         ];
         if self.drive_is_unknown() && !self.asks(&[Ask::Drive]) {
             rows.retain(|(name, _)| *name != "card-drive");
+        }
+        if let Some(spec) = self.book.on_shelf(&self.vehicle.model, Kind::LiftPoints) {
+            rows.push(("card-lift-points", self.words.specification(spec)));
         }
         if let Some(ended) = self.ended_at() {
             rows.push(("card-ended", self.moment(ended)));

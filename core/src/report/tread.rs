@@ -43,9 +43,9 @@ impl Sheet<'_> {
                     (self.t("card-tread-how"))
                     @if self.job.plan().is_some() { " " (self.t("card-tread-places")) }
                 }
-                p class="small" { (self.words.limits(self.job.chosen())) }
                 div class="grid" { @for tire in &tires { (tire) } }
             }
+            p class="small" { (self.words.limits(self.job.chosen())) }
         };
         self.section("tread", "card-tread", Some(contents))
     }

@@ -56,6 +56,12 @@ pub struct Answer {
 }
 
 /// A size as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let size = Answer::of(&parse("225/45R17 91W")).size.unwrap();
+/// assert_eq!((size.overall_diameter_mm, size.construction), (Some(634.3), "R"));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SizeAnswer {
     /// Canonical form.
@@ -91,6 +97,12 @@ pub struct SizeAnswer {
 }
 
 /// A service description as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let service = Answer::of(&parse("225/45R17 91W")).service.unwrap();
+/// assert_eq!((service.load_kg, service.max_kmh), (Some(615.0), Some(270)));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ServiceAnswer {
     /// Canonical form.
@@ -114,6 +126,12 @@ pub struct ServiceAnswer {
 }
 
 /// A tire identification number as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let tin = Answer::of(&parse("DOT 1HKB 9FLP 0723")).tin.unwrap();
+/// assert_eq!((tin.plant.as_deref(), tin.complete), (Some("1H"), true));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct TinAnswer {
     /// The symbols, without `DOT` and spaces.
@@ -131,6 +149,12 @@ pub struct TinAnswer {
 }
 
 /// A week as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let made = Answer::of(&parse("DOT 1HKB 9FLP 0723")).tin.unwrap().made.unwrap();
+/// assert_eq!(made.from.to_string(), "2023-02-12");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct MadeAnswer {
     /// Its Sunday.
@@ -140,6 +164,12 @@ pub struct MadeAnswer {
 }
 
 /// Uniform tire quality grades as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let grades = Answer::of(&parse("TREADWEAR 400 TRACTION AA TEMPERATURE A")).utqg.unwrap();
+/// assert_eq!(grades.traction, Some("AA"));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct UtqgAnswer {
     /// Treadwear, a ratio to a reference tire of 100.
@@ -151,6 +181,12 @@ pub struct UtqgAnswer {
 }
 
 /// A printed figure as data, value and unit as they stand first.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let most = Answer::of(&parse("MAX PRESS 350 KPA (51 PSI)")).maximum_pressure.unwrap();
+/// assert_eq!((most.value, most.unit), (Some(350.0), "kPa"));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct PrintedAnswer {
     /// The figure.
@@ -161,6 +197,12 @@ pub struct PrintedAnswer {
 }
 
 /// A maximum load line as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let loads = Answer::of(&parse("MAX LOAD 615 KG (1356 LBS)")).maximum_loads;
+/// assert_eq!(loads[0].load.value, Some(615.0));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct MaximumLoadAnswer {
     /// `single`, `dual` or null.
@@ -172,6 +214,12 @@ pub struct MaximumLoadAnswer {
 }
 
 /// A measuring rim as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let rim = Answer::of(&parse("185/65R14 RIM 5 1/2J")).rim.unwrap();
+/// assert_eq!((rim.width_in, rim.contour), (Some(5.5), Some("J")));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct RimAnswer {
     /// Width between the flanges, in.
@@ -182,6 +230,12 @@ pub struct RimAnswer {
 }
 
 /// A problem as data.
+///
+/// ```
+/// use lugbook::sidewall::{Answer, parse};
+/// let problems = Answer::of(&parse("225/45X17")).problems;
+/// assert_eq!((problems[0].at, problems[0].len), (6, 1));
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ProblemAnswer {
     /// First character, counted from 0.
@@ -212,6 +266,13 @@ fn printed<U: Unit>(printed: &Printed<U>) -> PrintedAnswer {
 
 impl SizeAnswer {
     /// A size as data.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Size, SizeAnswer};
+    /// let size: Size = "225/45R17".parse()?;
+    /// assert_eq!(SizeAnswer::of(&size).section_height_mm, Some(101.25));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn of(size: &Size) -> Self {
         Self {
             text: size.to_string(),
@@ -231,6 +292,13 @@ impl SizeAnswer {
 
 impl ServiceAnswer {
     /// A service description as data.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Service, ServiceAnswer};
+    /// let service: Service = "109/107T".parse()?;
+    /// assert_eq!(ServiceAnswer::of(&service).load_index_dual, Some(107));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn of(service: &Service) -> Self {
         Self {
             text: service.to_string(),
@@ -247,6 +315,13 @@ impl ServiceAnswer {
 
 impl TinAnswer {
     /// A number as data.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Tin, TinAnswer};
+    /// let tin: Tin = "DOT 1HKB 9FLP 317".parse()?;
+    /// assert_eq!(TinAnswer::of(&tin).ambiguous, [1977, 1987, 1997]);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn of(tin: &Tin) -> Self {
         Self {
             text: tin.text().to_owned(),
@@ -261,6 +336,11 @@ impl TinAnswer {
 
 impl Answer {
     /// A marking as data.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Answer, parse};
+    /// assert!(Answer::of(&parse("round and black")).size.is_none());
+    /// ```
     pub fn of(marking: &Marking) -> Self {
         Self {
             text: marking.to_string(),

@@ -17,6 +17,12 @@ pub struct Approval(String);
 
 impl Approval {
     /// The mark as it is printed.
+    ///
+    /// ```
+    /// let marking = lugbook::sidewall::parse("225/45R17 91W E4 0212345");
+    /// assert_eq!(marking.approvals[0].text(), "E4 0212345");
+    /// assert!(marking.tin.is_none(), "an approval number is never taken for a date");
+    /// ```
     pub fn text(&self) -> &str {
         &self.0
     }

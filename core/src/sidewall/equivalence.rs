@@ -42,11 +42,23 @@ pub struct Equivalence {
 }
 
 /// An overall diameter in mm, or unknown.
+///
+/// ```
+/// use lugbook::sidewall::{equivalence, parse};
+/// let change = equivalence(&parse("195R14C"), &parse("205/55R16"));
+/// assert_eq!(change.diameter_mm[0].0, None, "a size without aspect does not say its diameter");
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(transparent)]
 pub struct Diameter(#[serde(serialize_with = "figure")] pub Option<f64>);
 
 /// How much a change matters.
+///
+/// ```
+/// use lugbook::sidewall::{Weight, equivalence, parse};
+/// let change = equivalence(&parse("205/55R16 91V"), &parse("205/55R16 87V"));
+/// assert_eq!(change.findings[0].weight, Weight::Warning);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Weight {
@@ -57,6 +69,12 @@ pub enum Weight {
 }
 
 /// One thing that changes.
+///
+/// ```
+/// use lugbook::sidewall::{ChangeKind, equivalence, parse};
+/// let change = equivalence(&parse("205/55R16 91V"), &parse("205/55R16 87V"));
+/// assert_eq!(change.findings[0].kind, ChangeKind::LoadLower { from_kg: 615.0, to_kg: 545.0 });
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Change {
     /// What changes, with its figures.
@@ -69,6 +87,12 @@ pub struct Change {
 }
 
 /// What changes from the first tire to the second.
+///
+/// ```
+/// use lugbook::sidewall::{ChangeKind, equivalence, parse};
+/// let change = equivalence(&parse("205/55R16"), &parse("225/45R17"));
+/// assert!(change.findings.iter().any(|found| found.kind == ChangeKind::Rim { from_in: 16.0, to_in: 17.0 }));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum ChangeKind {
@@ -147,6 +171,12 @@ const COMAR: Source =
 
 /// What changes when the second tire stands in the place of the first. Each
 /// marking may lack parts; what can't be compared is said.
+///
+/// ```
+/// use lugbook::sidewall::{equivalence, parse};
+/// let change = equivalence(&parse("205/55R16 91V"), &parse("225/45R17 91W"));
+/// assert_eq!(change.diameter_mm.map(|diameter| diameter.0.map(f64::round)), [Some(632.0), Some(634.0)]);
+/// ```
 pub fn equivalence(first: &Marking, second: &Marking) -> Equivalence {
     let (Some(a), Some(b)) = (&first.size, &second.size) else {
         return Equivalence {

@@ -42,6 +42,11 @@ impl Traction {
     pub const ALL: [Self; 4] = [Self::Aa, Self::A, Self::B, Self::C];
 
     /// As molded.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Traction;
+    /// assert_eq!(Traction::ALL[0].as_str(), "AA");
+    /// ```
     pub fn as_str(self) -> &'static str {
         match self {
             Self::Aa => "AA",
@@ -57,6 +62,12 @@ impl Traction {
 
     /// The friction on wet asphalt and on wet concrete that a tire of this grade
     /// exceeds; `None` for C. Three secondary pages agree (grade S).
+    ///
+    /// ```
+    /// use lugbook::sidewall::Traction;
+    /// let best = Traction::ALL[0];
+    /// assert_eq!(best.exceeds(), Some((0.54, 0.38)));
+    /// ```
     pub fn exceeds(self) -> Option<(f64, f64)> {
         match self {
             Self::Aa => Some((0.54, 0.38)),
@@ -83,6 +94,11 @@ impl TemperatureGrade {
     pub const ALL: [Self; 3] = [Self::A, Self::B, Self::C];
 
     /// As molded.
+    ///
+    /// ```
+    /// use lugbook::sidewall::TemperatureGrade;
+    /// assert_eq!(TemperatureGrade::ALL.map(|grade| grade.as_str()), ["A", "B", "C"]);
+    /// ```
     pub fn as_str(self) -> &'static str {
         match self {
             Self::A => "A",
@@ -97,6 +113,11 @@ impl TemperatureGrade {
 
     /// The speed a tire of this grade stands on the test wheel, mph: A passes
     /// above it, B and C from it. Two secondary pages agree (grade S).
+    ///
+    /// ```
+    /// use lugbook::sidewall::TemperatureGrade;
+    /// assert_eq!(TemperatureGrade::ALL.map(|grade| grade.from_mph()), [115, 100, 85]);
+    /// ```
     pub fn from_mph(self) -> u16 {
         match self {
             Self::A => 115,
@@ -108,6 +129,11 @@ impl TemperatureGrade {
 
 /// The grades a sidewall prints; deep-tread, winter-type, temporary spare and
 /// small-rim tires bear none (49 CFR 575.104(c)(1)).
+///
+/// ```
+/// let marking = lugbook::sidewall::parse("TREADWEAR 400 TRACTION AA TEMPERATURE A");
+/// assert_eq!(marking.utqg.unwrap().treadwear, Some(400));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub struct Utqg {
     /// Treadwear: a ratio to a reference tire of 100, never a mileage.

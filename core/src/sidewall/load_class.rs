@@ -38,6 +38,11 @@ pub struct LoadRange(u8);
 
 impl LoadRange {
     /// The range with this capital letter, A to N without I; `None` for others.
+    ///
+    /// ```
+    /// use lugbook::sidewall::LoadRange;
+    /// assert!(LoadRange::new('E').is_some() && LoadRange::new('I').is_none());
+    /// ```
     pub fn new(letter: char) -> Option<Self> {
         u8::try_from(letter).ok().and_then(Self::of_byte)
     }
@@ -47,12 +52,23 @@ impl LoadRange {
     }
 
     /// The letter.
+    ///
+    /// ```
+    /// use lugbook::sidewall::LoadRange;
+    /// assert_eq!(LoadRange::new('E').map(LoadRange::letter), Some('E'));
+    /// ```
     pub fn letter(self) -> char {
         char::from(self.0)
     }
 
     /// The ply rating the letter stands for. Three charts agree on A to J
     /// (grade S); above, charts shift the letters, so there is none.
+    ///
+    /// ```
+    /// use lugbook::sidewall::LoadRange;
+    /// assert_eq!(LoadRange::new('E').unwrap().ply_rating(), Some(10));
+    /// assert_eq!(LoadRange::new('L').unwrap().ply_rating(), None, "charts differ above J");
+    /// ```
     pub fn ply_rating(self) -> Option<u8> {
         let step = match self.0 {
             b'A'..=b'H' => self.0.saturating_sub(b'A'),
@@ -66,6 +82,11 @@ impl LoadRange {
 impl LoadClass {
     /// The class's code in data: `standard`, `extra-load`, `light-load`,
     /// `high-load`, `load-range-e` …
+    ///
+    /// ```
+    /// let marking = lugbook::sidewall::parse("LT245/75R16 120/116S LOAD RANGE E");
+    /// assert_eq!(marking.load_class().map(|class| class.code()).as_deref(), Some("load-range-e"));
+    /// ```
     pub fn code(self) -> String {
         match self {
             Self::Standard => "standard".to_owned(),

@@ -85,11 +85,21 @@ impl PartialEq for Marking {
 
 impl Marking {
     /// Whether anything was read at all: false for nonsense.
+    ///
+    /// ```
+    /// use lugbook::sidewall::parse;
+    /// assert!(parse("225/45R17 91W").understood() && !parse("round and black").understood());
+    /// ```
     pub fn understood(&self) -> bool {
         *self != Self::default()
     }
 
     /// Whether some part was refused: one of its problems is a [`Severity::Error`].
+    ///
+    /// ```
+    /// use lugbook::sidewall::parse;
+    /// assert!(parse("225/45X17").refused() && !parse("225/45R17 91W").refused());
+    /// ```
     pub fn refused(&self) -> bool {
         self.problems.iter().any(|p| p.severity == Severity::Error)
     }
@@ -97,6 +107,11 @@ impl Marking {
     /// The load class: as printed, or standard for a passenger size with a
     /// single load index and no load word (vehicle manuals: no word means
     /// standard load). `None` where nothing says it.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{LoadClass, parse};
+    /// assert_eq!(parse("225/45R17 94W XL").load_class(), Some(LoadClass::Extra));
+    /// ```
     pub fn load_class(&self) -> Option<LoadClass> {
         let passenger = |size: &Size| {
             matches!(size.made_for(), None | Some(Use::Passenger))

@@ -25,6 +25,13 @@ pub struct Printed<U: Unit> {
 
 impl<U: Unit> Printed<U> {
     /// The figure in a unit: as printed where it is printed in that unit.
+    ///
+    /// ```
+    /// use lugbook::measure::PressureUnit;
+    /// let marking = lugbook::sidewall::parse("225/45R17 91W MAX PRESS 350 KPA (51 PSI)");
+    /// let most = marking.maximum_pressure.unwrap();
+    /// assert_eq!(most.in_unit(PressureUnit::Kilopascal), 350.0);
+    /// ```
     pub fn in_unit(&self, unit: U) -> f64 {
         let printed = self.second.filter(|second| second.unit() == unit).unwrap_or(self.first);
         printed.in_unit(unit)
@@ -40,6 +47,12 @@ impl<U: Unit> Printed<U> {
 }
 
 /// For which fitment a maximum load holds.
+///
+/// ```
+/// use lugbook::sidewall::{Fitment, parse};
+/// let marking = parse("MAX LOAD SINGLE 1400 KG (3086 LBS)");
+/// assert_eq!(marking.maximum_loads[0].fitment, Some(Fitment::Single));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Fitment {
     /// One wheel at each end of the axle.

@@ -3,6 +3,12 @@
 use serde::Serialize;
 
 /// How much a problem matters.
+///
+/// ```
+/// use lugbook::sidewall::{Severity, parse};
+/// assert!(Severity::Error > Severity::Warning && Severity::Warning > Severity::Note);
+/// assert_eq!(parse("225/45X17").problems[0].severity, Severity::Error);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Severity {
@@ -15,6 +21,12 @@ pub enum Severity {
 }
 
 /// A part of a size designation.
+///
+/// ```
+/// use lugbook::sidewall::{ProblemKind, SizePart, parse};
+/// let cut = parse("225/45R");
+/// assert!(matches!(cut.problems[0].kind, ProblemKind::SizeUnfinished { missing: SizePart::Rim }));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum SizePart {
@@ -31,6 +43,12 @@ pub enum SizePart {
 }
 
 /// A part of a marking that stands at most once (or, for a service description, twice).
+///
+/// ```
+/// use lugbook::sidewall::{Part, ProblemKind, parse};
+/// let twice = parse("225/45R17 205/55R16");
+/// assert!(twice.problems.iter().any(|problem| problem.kind == ProblemKind::Repeated { part: Part::Size }));
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Part {
@@ -61,6 +79,13 @@ pub enum Part {
 }
 
 /// What is wrong, with the figures that say why.
+///
+/// ```
+/// use lugbook::sidewall::{ProblemKind, parse};
+/// let late = parse("225/45R17 91W DOT 1HKB 9FLP 5315");
+/// assert_eq!(late.problems[0].kind, ProblemKind::TinWeek { week: 53, year: Some(2015), weeks: 52 });
+/// assert_eq!(late.problems[0].at, 28);
+/// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum ProblemKind {
@@ -260,6 +285,11 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The kind's code in data, such as `tin-week`.
+    ///
+    /// ```
+    /// use lugbook::sidewall::ProblemKind;
+    /// assert_eq!(ProblemKind::TinUnclear.code(), "tin-unclear");
+    /// ```
     pub fn code(&self) -> &'static str {
         match self {
             Self::Empty => "empty",
@@ -307,6 +337,11 @@ impl ProblemKind {
     }
 
     /// How much it matters.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{ProblemKind, Severity};
+    /// assert_eq!(ProblemKind::TinPartial.severity(), Severity::Note);
+    /// ```
     pub fn severity(&self) -> Severity {
         match self {
             Self::Empty
@@ -380,7 +415,7 @@ pub struct Problem {
 pub(super) struct Problems(pub Vec<Problem>);
 
 impl Problems {
-    pub fn add(&mut self, at: usize, len: usize, kind: ProblemKind) {
+    pub(super) fn add(&mut self, at: usize, len: usize, kind: ProblemKind) {
         let severity = kind.severity();
         self.0.push(Problem { at, len, kind, severity });
     }

@@ -30,7 +30,7 @@ pub(super) struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
-    pub fn new(upper: &'a [u8], problems: Problems) -> Self {
+    pub(super) fn new(upper: &'a [u8], problems: Problems) -> Self {
         Self {
             scan: Scan::new(upper),
             marking: Marking::default(),
@@ -41,7 +41,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    pub fn read(mut self) -> (Marking, Problems) {
+    pub(super) fn read(mut self) -> (Marking, Problems) {
         self.scan.between_items();
         if self.scan.done() {
             self.problems.add(0, 0, ProblemKind::Empty);

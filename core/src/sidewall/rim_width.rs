@@ -22,11 +22,21 @@ pub struct RimWidth {
 
 impl RimWidth {
     /// Width between the flanges, in.
+    ///
+    /// ```
+    /// let rim = lugbook::sidewall::parse("185/65R14 RIM 5 1/2J").rim.unwrap();
+    /// assert_eq!(rim.width_in(), 5.5);
+    /// ```
     pub fn width_in(&self) -> f64 {
         f64::from(self.hundredths) / 100.0
     }
 
     /// Flange contour letters.
+    ///
+    /// ```
+    /// let rim = lugbook::sidewall::parse("185/65R14 RIM 5 1/2J").rim.unwrap();
+    /// assert_eq!(rim.contour(), Some("J"));
+    /// ```
     pub fn contour(&self) -> Option<&'static str> {
         self.contour
     }

@@ -20,35 +20,35 @@ pub(super) fn parts(byte: u8) -> bool {
 }
 
 impl<'a> Scan<'a> {
-    pub fn new(bytes: &'a [u8]) -> Self {
+    pub(super) fn new(bytes: &'a [u8]) -> Self {
         Self { bytes, at: 0 }
     }
 
-    pub fn at(&self) -> usize {
+    pub(super) fn at(&self) -> usize {
         self.at
     }
 
-    pub fn go_to(&mut self, at: usize) {
+    pub(super) fn go_to(&mut self, at: usize) {
         self.at = at.min(self.bytes.len());
     }
 
-    pub fn done(&self) -> bool {
+    pub(super) fn done(&self) -> bool {
         self.at >= self.bytes.len()
     }
 
-    pub fn peek(&self) -> Option<u8> {
+    pub(super) fn peek(&self) -> Option<u8> {
         self.bytes.get(self.at).copied()
     }
 
-    pub fn peek_past(&self, ahead: usize) -> Option<u8> {
+    pub(super) fn peek_past(&self, ahead: usize) -> Option<u8> {
         self.bytes.get(self.at.saturating_add(ahead)).copied()
     }
 
-    pub fn step(&mut self) {
+    pub(super) fn step(&mut self) {
         self.at = self.at.saturating_add(1).min(self.bytes.len());
     }
 
-    pub fn eat(&mut self, byte: u8) -> bool {
+    pub(super) fn eat(&mut self, byte: u8) -> bool {
         let found = self.peek() == Some(byte);
         if found {
             self.step();
@@ -56,7 +56,7 @@ impl<'a> Scan<'a> {
         found
     }
 
-    pub fn eat_text(&mut self, text: &[u8]) -> bool {
+    pub(super) fn eat_text(&mut self, text: &[u8]) -> bool {
         let found = self.rest().starts_with(text);
         if found {
             self.go_to(self.at.saturating_add(text.len()));
@@ -64,16 +64,16 @@ impl<'a> Scan<'a> {
         found
     }
 
-    pub fn rest(&self) -> &'a [u8] {
+    pub(super) fn rest(&self) -> &'a [u8] {
         self.bytes.get(self.at..).unwrap_or_default()
     }
 
-    pub fn between(&self, from: usize, to: usize) -> &'a [u8] {
+    pub(super) fn between(&self, from: usize, to: usize) -> &'a [u8] {
         self.bytes.get(from..to).unwrap_or_default()
     }
 
     /// Spaces only: what may stand inside one item.
-    pub fn spaces(&mut self) -> usize {
+    pub(super) fn spaces(&mut self) -> usize {
         let from = self.at;
         while self.peek() == Some(b' ') {
             self.step();
@@ -82,19 +82,19 @@ impl<'a> Scan<'a> {
     }
 
     /// Whatever parts two items.
-    pub fn between_items(&mut self) {
+    pub(super) fn between_items(&mut self) {
         while self.peek().is_some_and(parts) {
             self.step();
         }
     }
 
     /// An item may end here.
-    pub fn at_end_of_item(&self) -> bool {
+    pub(super) fn at_end_of_item(&self) -> bool {
         self.peek().is_none_or(|b| parts(b) || matches!(b, b'(' | b')'))
     }
 
     /// Up to `most` digits in a row.
-    pub fn digits(&mut self, most: usize) -> Option<Digits> {
+    pub(super) fn digits(&mut self, most: usize) -> Option<Digits> {
         let (mut value, mut count) = (0_u32, 0_usize);
         while count < most.min(9) {
             let Some(digit) = self.peek().filter(u8::is_ascii_digit) else { break };
@@ -106,14 +106,14 @@ impl<'a> Scan<'a> {
     }
 
     /// The next run of letters and digits, without moving.
-    pub fn run(&self) -> &'a [u8] {
+    pub(super) fn run(&self) -> &'a [u8] {
         let rest = self.rest();
         let end = rest.iter().position(|b| !b.is_ascii_alphanumeric()).unwrap_or(rest.len());
         rest.get(..end).unwrap_or_default()
     }
 
     /// The text up to the next space or other parting mark, without moving.
-    pub fn token(&self) -> &'a [u8] {
+    pub(super) fn token(&self) -> &'a [u8] {
         let rest = self.rest();
         let end = rest.iter().position(|b| parts(*b)).unwrap_or(rest.len());
         rest.get(..end).unwrap_or_default()

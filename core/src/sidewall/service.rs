@@ -33,17 +33,38 @@ pub struct Service {
 
 impl Service {
     /// The load for single fitment, kg, by the table of load indices.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Service;
+    /// let service: Service = "91W".parse()?;
+    /// assert_eq!(service.load_kg(), Some(615.0));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn load_kg(&self) -> Option<f64> {
         load_of_index(self.load_index)
     }
 
     /// The load for dual fitment, kg, by the table of load indices.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Service;
+    /// let service: Service = "120/116S".parse()?;
+    /// assert_eq!((service.load_kg(), service.load_kg_dual()), (Some(1400.0), Some(1250.0)));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn load_kg_dual(&self) -> Option<f64> {
         load_of_index(self.load_index_dual?)
     }
 
     /// The speed of the speed symbol, km/h. For a description in brackets the
     /// limit lies above it and only the tire maker knows where.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Service;
+    /// let service: Service = "91W".parse()?;
+    /// assert_eq!(service.max_kmh(), Some(270));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn max_kmh(&self) -> Option<u16> {
         self.speed_symbol.map(SpeedSymbol::max_kmh)
     }

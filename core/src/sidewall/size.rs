@@ -25,6 +25,11 @@ pub enum Construction {
 
 impl Construction {
     /// The letter in data: `R`, `D` or `B`.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Construction;
+    /// assert_eq!((Construction::Radial.letter(), Construction::BeltedBias.letter()), ("R", "B"));
+    /// ```
     pub fn letter(self) -> &'static str {
         match self {
             Self::Radial => "R",
@@ -58,6 +63,11 @@ pub enum Use {
 
 impl Use {
     /// The letters in data: `P`, `LT`, `T`, `ST` or `C`.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Use;
+    /// assert_eq!((Use::LightTruck.letters(), Use::Trailer.letters()), ("LT", "ST"));
+    /// ```
     pub fn letters(self) -> &'static str {
         match self {
             Self::Passenger => "P",
@@ -81,7 +91,7 @@ pub(super) enum Prefix {
 }
 
 impl Prefix {
-    pub fn letters(self) -> &'static str {
+    pub(super) fn letters(self) -> &'static str {
         match self {
             Self::P => "P",
             Self::Lt => "LT",
@@ -108,7 +118,7 @@ pub(super) enum Suffix {
 }
 
 impl Suffix {
-    pub fn letters(self) -> &'static str {
+    pub(super) fn letters(self) -> &'static str {
         match self {
             Self::C => "C",
             Self::Cp => "CP",
@@ -138,7 +148,7 @@ pub(super) enum Written {
 }
 
 impl Written {
-    pub fn construction(self) -> Construction {
+    pub(super) fn construction(self) -> Construction {
         match self {
             Self::R | Self::Zr | Self::Rf | Self::Zrf | Self::Old(_) => Construction::Radial,
             Self::D | Self::Dash => Construction::Diagonal,
@@ -212,6 +222,14 @@ pub struct Size {
 impl Size {
     /// The service the letters before or behind the size stand for; `None` for a
     /// European passenger size and others without such letters.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Size, Use};
+    /// let use_of = |text: &str| text.parse::<Size>().ok()?.made_for();
+    /// assert_eq!(use_of("P215/65R15"), Some(Use::Passenger));
+    /// assert_eq!(use_of("195R14C"), Some(Use::Commercial));
+    /// assert_eq!(use_of("215/65R15"), None, "a European passenger size");
+    /// ```
     pub fn made_for(&self) -> Option<Use> {
         match (self.prefix, self.suffix) {
             (Some(Prefix::P), _) => Some(Use::Passenger),
@@ -224,6 +242,13 @@ impl Size {
     }
 
     /// How the carcass is built.
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Construction, Size};
+    /// let size: Size = "T145/80D18".parse()?;
+    /// assert_eq!(size.construction(), Construction::Diagonal);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn construction(&self) -> Construction {
         match self.section {
             Section::Letter { radial: true, .. } => Construction::Radial,
@@ -232,27 +257,57 @@ impl Size {
     }
 
     /// `ZR` in the size: made for more than 240 km/h (grade S).
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "315/35ZR22".parse()?;
+    /// assert!(size.is_zr());
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn is_zr(&self) -> bool {
         matches!(self.written, Written::Zr | Written::Zrf)
     }
 
     /// `RF` or `ZRF` in the size: a run-flat structure (grade S).
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "225/45RF17".parse()?;
+    /// assert!(size.is_run_flat());
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn is_run_flat(&self) -> bool {
         matches!(self.written, Written::Rf | Written::Zrf)
     }
 
     /// `HL` in front: high load (from memory).
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "HL245/40R19".parse()?;
+    /// assert!(size.is_high_load());
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn is_high_load(&self) -> bool {
         self.prefix == Some(Prefix::Hl)
     }
 
     /// `M/C` behind, or a letter size that begins with M: for motorcycles only.
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "MT90B16".parse()?;
+    /// assert!(size.is_motorcycle());
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn is_motorcycle(&self) -> bool {
         self.suffix == Some(Suffix::Motorcycle) || matches!(self.section, Section::Letter { motorcycle: true, .. })
     }
 
     /// Nominal section width, mm; from inches at 25.4 where the size is in
     /// inches; `None` where a letter stands for it.
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "31x10.50R15LT".parse()?;
+    /// assert!((size.width_mm().unwrap() - 266.7).abs() < 1e-9);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn width_mm(&self) -> Option<f64> {
         match self.section {
             Section::Metric { width_mm, .. } => Some(f64::from(width_mm)),
@@ -264,6 +319,14 @@ impl Size {
     }
 
     /// Aspect ratio, percent; `None` where the size does not print one.
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "225/45R17".parse()?;
+    /// assert_eq!(size.aspect_percent(), Some(45));
+    /// let van: lugbook::sidewall::Size = "195R14C".parse()?;
+    /// assert_eq!(van.aspect_percent(), None, "none is guessed");
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn aspect_percent(&self) -> Option<u16> {
         match self.section {
             Section::Metric { aspect, .. } => aspect,
@@ -273,6 +336,12 @@ impl Size {
     }
 
     /// Nominal rim diameter, in.
+    ///
+    /// ```
+    /// let size: lugbook::sidewall::Size = "295/75R22.5".parse()?;
+    /// assert_eq!(size.rim_in(), 22.5);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn rim_in(&self) -> f64 {
         f64::from(self.rim_tenths) / 10.0
     }

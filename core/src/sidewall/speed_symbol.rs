@@ -53,6 +53,11 @@ const SYMBOLS: [(&str, u16); 29] = [
 
 impl SpeedSymbol {
     /// The symbol written like this, in capitals; `None` when there is none.
+    ///
+    /// ```
+    /// use lugbook::sidewall::SpeedSymbol;
+    /// assert!(SpeedSymbol::new("A8").is_some() && SpeedSymbol::new("X").is_none());
+    /// ```
     pub fn new(text: &str) -> Option<Self> {
         let place = SYMBOLS.iter().position(|(symbol, _)| *symbol == text)?;
         Some(Self { place: u8::try_from(place).ok()? })
@@ -81,16 +86,34 @@ impl SpeedSymbol {
     }
 
     /// As molded.
+    ///
+    /// ```
+    /// use lugbook::sidewall::SpeedSymbol;
+    /// assert_eq!(SpeedSymbol::new("H").map(SpeedSymbol::as_str), Some("H"));
+    /// ```
     pub fn as_str(self) -> &'static str {
         self.row().0
     }
 
     /// The highest speed at the full load, km/h. Source: one printed table (grade S).
+    ///
+    /// ```
+    /// use lugbook::sidewall::SpeedSymbol;
+    /// // H, 210 km/h, stands between U and V.
+    /// let kmh = |text| SpeedSymbol::new(text).map(SpeedSymbol::max_kmh);
+    /// assert_eq!((kmh("U"), kmh("H"), kmh("V")), (Some(200), Some(210), Some(240)));
+    /// ```
     pub fn max_kmh(self) -> u16 {
         self.row().1
     }
 
     /// All symbols, slowest first.
+    ///
+    /// ```
+    /// use lugbook::sidewall::SpeedSymbol;
+    /// let speeds: Vec<u16> = SpeedSymbol::all().map(SpeedSymbol::max_kmh).collect();
+    /// assert!(speeds.is_sorted() && speeds.first() == Some(&5));
+    /// ```
     pub fn all() -> impl Iterator<Item = Self> {
         (0..SYMBOLS.len()).filter_map(|place| u8::try_from(place).ok()).map(|place| Self { place })
     }

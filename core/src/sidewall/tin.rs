@@ -33,6 +33,11 @@ pub enum TinForm {
 
 impl TinForm {
     /// The form's code in data.
+    ///
+    /// ```
+    /// use lugbook::sidewall::TinForm;
+    /// assert_eq!((TinForm::Older.code(), TinForm::DateOnly.code()), ("older", "date-only"));
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::Current => "current",
@@ -99,11 +104,24 @@ impl Tin {
     }
 
     /// The symbols without `DOT` and without spaces.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP 0723".parse()?;
+    /// assert_eq!(tin.text(), "1HKB9FLP0723");
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn text(&self) -> &str {
         &self.text
     }
 
     /// How it is built.
+    ///
+    /// ```
+    /// use lugbook::sidewall::TinForm;
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HK 0723".parse()?;
+    /// assert_eq!(tin.form(), TinForm::Retread);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn form(&self) -> TinForm {
         match (self.text.len(), self.date_len) {
             (_, 0) => TinForm::Partial,
@@ -116,6 +134,12 @@ impl Tin {
 
     /// The plant code: three symbols in the current form and on retreads, two
     /// in the older form; `None` with a date alone.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB9FLP4 0723".parse()?;
+    /// assert_eq!(tin.plant(), Some("1HK"), "13 symbols: three of the plant");
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn plant(&self) -> Option<&str> {
         let len = match self.form() {
             TinForm::Current | TinForm::Retread => 3,
@@ -127,11 +151,23 @@ impl Tin {
     }
 
     /// Whether plant and date both stand there.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP".parse()?;
+    /// assert!(!tin.complete(), "the date stands on the other sidewall");
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn complete(&self) -> bool {
         !matches!(self.form(), TinForm::Partial | TinForm::DateOnly)
     }
 
     /// The date code, three or four digits.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP 0723".parse()?;
+    /// assert_eq!(tin.date_code(), Some("0723"));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn date_code(&self) -> Option<&str> {
         self.text.get(self.text.len().checked_sub(self.date_len)?..).filter(|code| !code.is_empty())
     }
@@ -145,6 +181,13 @@ impl Tin {
     /// The week it was made in, by a four-digit date: week 01 is the first full
     /// calendar week, Sunday to Saturday (49 CFR 574.5(b)(3)). `None` without
     /// such a date, or when that year has no such week.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP 5317".parse()?;
+    /// let made = tin.made().unwrap();
+    /// assert_eq!((made.from.to_string(), made.to.to_string()), ("2017-12-31".into(), "2018-01-06".into()));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn made(&self) -> Option<Made> {
         if self.date_len != 4 {
             return None;
@@ -166,6 +209,13 @@ impl Tin {
     }
 
     /// The weeks a three-digit date can mean, earliest first.
+    ///
+    /// ```
+    /// let tin: lugbook::sidewall::Tin = "DOT 1HKB 9FLP 317".parse()?;
+    /// let years: Vec<i16> = tin.possible().iter().map(|made| made.week.year()).collect();
+    /// assert_eq!(years, [1977, 1987, 1997]);
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn possible(&self) -> Vec<Made> {
         let Some((week, digit)) = self.week_and_year().filter(|_| self.date_len == 3) else {
             return Vec::new();
@@ -181,6 +231,14 @@ impl Tin {
 
     /// The age on a day, in years and months, counted from the first day of the
     /// week it was made in. See [`TinAge`].
+    ///
+    /// ```
+    /// use lugbook::sidewall::{Tin, TinAge};
+    /// let tin: Tin = "DOT 1HKB 9FLP 0723".parse()?;
+    /// let TinAge::Known { age } = tin.age_on("2026-11-24".parse().unwrap()) else { panic!() };
+    /// assert_eq!((age.years, age.months), (3, 9));
+    /// # Ok::<(), lugbook::sidewall::Problem>(())
+    /// ```
     pub fn age_on(&self, today: Day) -> TinAge {
         match self.made() {
             Some(made) => made.from.age_on(today).map_or(TinAge::NotYetMade { made }, |age| TinAge::Known { age }),

@@ -234,6 +234,11 @@ impl Word {
     ];
 
     /// How it is printed.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Word;
+    /// assert_eq!(Word::Rotation.as_str(), "ROTATION");
+    /// ```
     pub fn as_str(self) -> &'static str {
         match self {
             Self::MudAndSnow => "M+S",
@@ -264,6 +269,11 @@ impl Word {
     }
 
     /// The word's code in data, such as `mud-and-snow`.
+    ///
+    /// ```
+    /// use lugbook::sidewall::Word;
+    /// assert_eq!(Word::TemporaryUseOnly.code(), "temporary-use-only");
+    /// ```
     pub fn code(self) -> &'static str {
         match self {
             Self::MudAndSnow => "mud-and-snow",

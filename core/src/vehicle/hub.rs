@@ -5,6 +5,13 @@ use serde::{Deserialize, Serialize};
 use super::Side;
 
 /// What looking at one hub showed.
+///
+/// ```
+/// use lugbook::vehicle::hub::Hub;
+/// // A closed bearing unit says nothing from outside, so it is a sight of its own.
+/// assert_ne!(Hub::CaplessUnit, Hub::NoShaft);
+/// assert_eq!(Hub::default(), Hub::NotLooked);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hub {
@@ -24,6 +31,12 @@ pub enum Hub {
 }
 
 /// What the gearbox was set to while a wheel was turned by hand.
+///
+/// ```
+/// use lugbook::vehicle::hub::Gear;
+/// assert_eq!(serde_json::from_str::<Gear>("\"in-gear\"")?, Gear::InGear);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Gear {
@@ -36,6 +49,13 @@ pub enum Gear {
 }
 
 /// The parking brake while a wheel was turned by hand.
+///
+/// ```
+/// use lugbook::vehicle::hub::ParkingBrake;
+/// // A set brake holds any wheel, so it is asked.
+/// assert_eq!(serde_json::from_str::<ParkingBrake>("\"not-known\"")?, ParkingBrake::NotKnown);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ParkingBrake {
@@ -48,6 +68,12 @@ pub enum ParkingBrake {
 }
 
 /// Which wheels of the axle were off the ground.
+///
+/// ```
+/// use lugbook::vehicle::hub::OffGround;
+/// assert_eq!(serde_json::from_str::<OffGround>("\"both\"")?, OffGround::Both);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum OffGround {
@@ -60,6 +86,12 @@ pub enum OffGround {
 }
 
 /// What the wheel did under the hand.
+///
+/// ```
+/// use lugbook::vehicle::hub::WheelMotion;
+/// assert_eq!(serde_json::from_str::<WheelMotion>("\"held\"")?, WheelMotion::Held);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum WheelMotion {
@@ -70,6 +102,12 @@ pub enum WheelMotion {
 }
 
 /// What the shaft did while the wheel turned.
+///
+/// ```
+/// use lugbook::vehicle::hub::ShaftMotion;
+/// assert_eq!(serde_json::from_str::<ShaftMotion>("\"with-wheel\"")?, ShaftMotion::WithWheel);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum ShaftMotion {
@@ -82,6 +120,13 @@ pub enum ShaftMotion {
 }
 
 /// What the wheel on the other end of the axle did.
+///
+/// ```
+/// use lugbook::vehicle::hub::Opposite;
+/// // What an open differential does.
+/// assert_eq!(serde_json::from_str::<Opposite>("\"other-way\"")?, Opposite::OtherWay);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Opposite {
@@ -96,6 +141,11 @@ pub enum Opposite {
 }
 
 /// The differential of the axle, when its kind is known.
+///
+/// ```
+/// use lugbook::vehicle::hub::Differential;
+/// assert_eq!(Differential::default(), Differential::NotKnown);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Differential {
@@ -109,6 +159,11 @@ pub enum Differential {
 }
 
 /// Free-wheeling hubs: couplings at the wheel that the driver, or air or vacuum, opens and closes.
+///
+/// ```
+/// use lugbook::vehicle::hub::FreeHubs;
+/// assert_eq!(FreeHubs::default(), FreeHubs::NotKnown);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum FreeHubs {
@@ -124,6 +179,11 @@ pub enum FreeHubs {
 }
 
 /// A motor of the axle's own.
+///
+/// ```
+/// use lugbook::vehicle::hub::AxleMotor;
+/// assert_eq!(AxleMotor::default(), AxleMotor::NotKnown);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum AxleMotor {
@@ -137,6 +197,12 @@ pub enum AxleMotor {
 }
 
 /// The engine, or the vehicle's power where it is electric.
+///
+/// ```
+/// use lugbook::vehicle::hub::Engine;
+/// assert_eq!(serde_json::from_str::<Engine>("\"off\"")?, Engine::Off);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Engine {
@@ -147,6 +213,20 @@ pub enum Engine {
 }
 
 /// What one turn of a wheel by hand showed, and how the vehicle stood.
+///
+/// ```
+/// use lugbook::vehicle::hub::{Engine, Gear, OffGround, Opposite, ParkingBrake, ShaftMotion, Turned, WheelMotion};
+/// let driven = Turned {
+///     gear: Gear::Neutral,
+///     brake: ParkingBrake::Released,
+///     off_ground: OffGround::Both,
+///     engine: Engine::Off,
+///     wheel: WheelMotion::Turns,
+///     shaft: ShaftMotion::WithWheel,
+///     opposite: Opposite::OtherWay,
+/// };
+/// assert_eq!(driven.shaft, ShaftMotion::WithWheel);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Turned {
     /// The gearbox.
@@ -198,6 +278,13 @@ pub struct Evidence {
 
 impl Evidence {
     /// A look at a hub, nothing turned.
+    ///
+    /// ```
+    /// use lugbook::vehicle::hub::{Evidence, Hub};
+    /// use lugbook::vehicle::Side;
+    /// let look = Evidence::look(1, Side::Left, Hub::Shaft);
+    /// assert_eq!((look.axle, look.hub, look.turned), (1, Hub::Shaft, None));
+    /// ```
     pub fn look(axle: u8, side: Side, hub: Hub) -> Self {
         Self {
             axle,
@@ -211,6 +298,21 @@ impl Evidence {
     }
 
     /// A wheel turned by hand, hub not looked at.
+    ///
+    /// ```
+    /// use lugbook::vehicle::hub::{Engine, Evidence, Gear, Hub, OffGround, Opposite, ParkingBrake, ShaftMotion, Turned, WheelMotion};
+    /// use lugbook::vehicle::Side;
+    /// let held = Turned {
+    ///     gear: Gear::Park,
+    ///     brake: ParkingBrake::Released,
+    ///     off_ground: OffGround::Both,
+    ///     engine: Engine::Off,
+    ///     wheel: WheelMotion::Held,
+    ///     shaft: ShaftMotion::NotSeen,
+    ///     opposite: Opposite::NotTried,
+    /// };
+    /// assert_eq!(Evidence::turn(1, Side::Left, held).hub, Hub::NotLooked);
+    /// ```
     pub fn turn(axle: u8, side: Side, turned: Turned) -> Self {
         Self { turned: Some(turned), ..Self::look(axle, side, Hub::NotLooked) }
     }

@@ -9,7 +9,7 @@ use crate::entry::{
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
-use crate::logbook::{Book, Job, Line};
+use crate::logbook::{Book, Job, Line, Specification};
 use crate::measure::{Depth, Distance, Reading, Span, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
@@ -579,6 +579,32 @@ impl Words {
     /// A step's sentence by its id; the id where the procedure is not at hand.
     fn step_named(&self, id: &str, context: &FactContext<'_>) -> String {
         context.procedure.and_then(|procedure| procedure.step(id)).map_or_else(|| id.to_owned(), |step| self.step(step))
+    }
+
+    /// What stands on the shelf, with where it was read.
+    ///
+    /// ```
+    /// use lugbook::calendar::Moment;
+    /// use lugbook::entry::Shelf;
+    /// use lugbook::ident::EntryId;
+    /// use lugbook::logbook::Specification;
+    /// use lugbook::words::{Speech, Words};
+    /// let spec = Specification {
+    ///     shelf: Shelf::LiftPoints { text: "Under the frame".to_owned() },
+    ///     source: "owner's manual, page 280".to_owned(),
+    ///     photo: None,
+    ///     entry: EntryId::from_parts(1, [1; 10]),
+    ///     at: Moment::START,
+    /// };
+    /// let said = Words::new(Speech::default()).specification(&spec);
+    /// assert_eq!(said, "Under the frame (owner's manual, page 280)");
+    /// ```
+    pub fn specification(&self, spec: &Specification) -> String {
+        let value = self.shelf(&spec.shelf);
+        match bare(&spec.source) {
+            "" => value,
+            source => self.text("specification-from", &[("value", bare(&value).into()), ("source", source.into())]),
+        }
     }
 
     /// What stands on the shelf, as printed.

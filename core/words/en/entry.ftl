@@ -60,6 +60,7 @@ pattern-five = { $pattern }, with the spare
 
 kind-torque = wheel nut torque
 kind-placard = placard pressure
+specification-from = { $value } ({ $source })
 kind-lift-points = lift points
 kind-drive = drive
 kind-pattern = rotation pattern

@@ -8,6 +8,7 @@ card-practice = Practice job: kept out of wear, due dates and history.
 
 card-model = Model
 card-class = Class
+card-lift-points = Lift points
 card-plate = Plate
 card-drive = Drive
 card-odometer = Odometer

@@ -51,6 +51,7 @@ pattern-five = { $pattern }, con el repuesto
 
 kind-torque = torque de las tuercas
 kind-placard = presiones de la etiqueta
+specification-from = { $value } ({ $source })
 kind-lift-points = puntos de levantamiento
 kind-drive = tracción
 kind-pattern = patrón de rotación

@@ -8,6 +8,7 @@ card-practice = Trabajo de práctica: no cuenta para desgaste, vencimientos ni h
 
 card-model = Modelo
 card-class = Clase
+card-lift-points = Puntos de levantamiento
 card-plate = Placa
 card-drive = Tracción
 card-odometer = Odómetro

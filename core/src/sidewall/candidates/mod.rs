@@ -44,6 +44,12 @@ pub struct Candidate {
 }
 
 /// What a candidate says.
+///
+/// ```
+/// use lugbook::sidewall::{Reading, candidates};
+/// let best = &candidates("225/45R17 91W", 3)[0];
+/// assert!(matches!(best.reading, Reading::Size { service: Some(_), .. }));
+/// ```
 #[derive(Debug, Clone, PartialEq)]
 pub enum Reading {
     /// A size, with the service description behind it when there is one.
@@ -60,6 +66,14 @@ pub enum Reading {
 }
 
 /// A character taken for another.
+///
+/// ```
+/// use lugbook::sidewall::candidates;
+/// // O for 0: shown and priced, never silently replaced.
+/// let best = &candidates("2O5/55R16 91V", 3)[0];
+/// assert_eq!((best.substitutions[0].read, best.substitutions[0].taken), (Some('O'), Some('0')));
+/// assert!(best.substitutions[0].cost > 0.0);
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Substitution {
     /// Where it stands, in characters from 0.
@@ -74,6 +88,11 @@ pub struct Substitution {
 
 impl Candidate {
     /// Canonical form of the reading.
+    ///
+    /// ```
+    /// use lugbook::sidewall::candidates;
+    /// assert_eq!(candidates("2O5/55R16 91V", 3)[0].text(), "205/55R16 91V");
+    /// ```
     pub fn text(&self) -> String {
         match &self.reading {
             Reading::Size { size, service: Some(service) } => format!("{size} {service}"),
@@ -102,9 +121,17 @@ const RARE: u16 = 12;
 
 /// The share that stays for "none of these", as a cost in nats.
 const NONE_OF_THESE: f64 = 6.0;
+
 /// Reads what a camera made of a sidewall: the likeliest readings, best first,
 /// at most `limit` of each kind (sizes, service descriptions by themselves, tire
 /// identification numbers). Empty for text of more than [`LONGEST`] characters.
+///
+/// ```
+/// use lugbook::sidewall::candidates;
+/// let found = candidates("2O5/55R16 9IV", 3);
+/// assert_eq!(found[0].text(), "205/55R16 91V");
+/// assert!(found[0].odds > 0.5 && found[0].substitutions.len() == 2);
+/// ```
 pub fn candidates(text: &str, limit: usize) -> Vec<Candidate> {
     if text.len() > LONGEST && text.chars().nth(LONGEST).is_some() {
         return Vec::new();

@@ -45,12 +45,12 @@ pub(super) struct Tails {
 }
 
 impl Tails {
-    pub fn new(work: Work) -> Self {
+    pub(super) fn new(work: Work) -> Self {
         Self { places: HashMap::new(), work }
     }
 
     /// Those that can begin at a place, cheapest first.
-    pub fn at(&mut self, bytes: &[u8], at: usize) -> Vec<Tail> {
+    pub(super) fn at(&mut self, bytes: &[u8], at: usize) -> Vec<Tail> {
         let work = &mut self.work;
         self.places.entry(at).or_insert_with(|| find_at(bytes, at, work)).clone()
     }

@@ -61,12 +61,12 @@ pub(super) struct Work {
 
 impl Work {
     /// Enough for a text of so many characters.
-    pub fn for_length(characters: usize) -> Self {
+    pub(super) fn for_length(characters: usize) -> Self {
         Self { left: characters.saturating_mul(150).saturating_add(8_000) }
     }
 
     /// Takes so many trials; false when none are left.
-    pub fn spend(&mut self, trials: usize) -> bool {
+    pub(super) fn spend(&mut self, trials: usize) -> bool {
         self.left = self.left.saturating_sub(trials);
         self.left > 0
     }
@@ -85,7 +85,7 @@ pub(super) struct Fit {
 }
 
 impl Fit {
-    pub fn at(at: usize) -> Self {
+    pub(super) fn at(at: usize) -> Self {
         Self {
             text: [0; MOST_TAKEN],
             len: 0,
@@ -96,16 +96,16 @@ impl Fit {
         }
     }
 
-    pub fn text(&self) -> &[u8] {
+    pub(super) fn text(&self) -> &[u8] {
         self.text.get(..usize::from(self.len)).unwrap_or_default()
     }
 
-    pub fn substitutions(&self) -> &[Taken] {
+    pub(super) fn substitutions(&self) -> &[Taken] {
         self.substitutions.get(..usize::from(self.substituted)).unwrap_or_default()
     }
 
     /// This one and, behind it, another that was fitted by itself.
-    pub fn join(&self, tail: &Self) -> Option<Self> {
+    pub(super) fn join(&self, tail: &Self) -> Option<Self> {
         let mut whole = *self;
         for taken in tail.substitutions() {
             whole.pay(*taken)?;
@@ -116,7 +116,7 @@ impl Fit {
 
     /// The same with one more character; `None` when it gets too dear.
     #[inline]
-    pub fn push(&self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
+    pub(super) fn push(&self, taken: u8, read: Option<u8>, cost: u16) -> Option<Self> {
         if self.cost.saturating_add(cost) > DEAREST {
             return None;
         }
