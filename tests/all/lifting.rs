@@ -813,7 +813,9 @@ fn hostile_files_are_refused_with_the_place_of_the_slip() {
     assert!(Request::read(base).is_ok());
     assert!(matches!(read(""), BadRequest::NotToml { .. }));
     assert!(matches!(read("gear = 3"), BadRequest::NotToml { line: 1, .. }));
-    assert!(matches!(read(&base.replace("stands = 2", "stands = 300")), BadRequest::NotToml { line: 3, .. }));
+    assert!(matches!(read(&base.replace("stands = 2", "stands = -1")), BadRequest::NotToml { line: 3, .. }));
+    let many = Request::read(&base.replace("stands = 2", "stands = 300")).unwrap();
+    assert_eq!(plan(&many).err(), Some(Refusal::TooMuchGear { most: 16 }));
     assert!(matches!(read(&base.replace("stands = 2", "stands = nan")), BadRequest::NotToml { line: 3, .. }));
     assert!(matches!(read(&base.replace("floor-jack", "magic")), BadRequest::NotToml { line: 2, .. }));
     assert!(matches!(read(&base.replace("stands", "wheels")), BadRequest::NotToml { line: 3, .. }));

@@ -155,13 +155,13 @@ pub struct GearRequest {
     pub rating: Option<String>,
     /// Stands.
     #[serde(default)]
-    pub stands: u8,
+    pub stands: u32,
     /// The rating of each stand, with its unit.
     #[serde(default)]
     pub stand_rating: Option<String>,
     /// Bridge jacks of a four-post lift.
     #[serde(default)]
-    pub bridge_jacks: u8,
+    pub bridge_jacks: u32,
     /// The rating of each bridge jack, with its unit.
     #[serde(default)]
     pub bridge_jack_rating: Option<String>,
@@ -354,10 +354,12 @@ impl GearRequest {
         if let Some((field, _)) = stray.into_iter().find(|(_, stray)| *stray) {
             return Err(BadRequest::NotOfThisGear { field });
         }
-        let jack = |jack| Gear::Jack { jack, rating, stands: self.stands, stand_rating };
+        // More than fits a count is more than is taken, and is told so.
+        let count = |given: u32| u8::try_from(given).unwrap_or(u8::MAX);
+        let jack = |jack| Gear::Jack { jack, rating, stands: count(self.stands), stand_rating };
         Ok(match self.kind {
             GearKind::TwoPostLift => Gear::TwoPost { rating },
-            GearKind::FourPostLift => Gear::FourPost { rating, bridges: self.bridge_jacks, bridge_rating },
+            GearKind::FourPostLift => Gear::FourPost { rating, bridges: count(self.bridge_jacks), bridge_rating },
             GearKind::FloorJack => jack(JackKind::Floor),
             GearKind::BottleJack => jack(JackKind::Bottle),
             GearKind::RoadsideJack => jack(JackKind::Roadside),

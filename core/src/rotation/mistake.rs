@@ -42,7 +42,7 @@ pub enum Mistake {
     #[error("{visits} visits, 1 to {most}")]
     Horizon {
         /// What was given.
-        visits: u8,
+        visits: u32,
         /// The most that may be.
         most: u8,
     },
@@ -175,7 +175,7 @@ pub(super) fn look_over(request: &Request) -> Result<(), Mistake> {
         return Err(Mistake::TooManyAxles { axles, most: MOST_AXLES });
     }
     if !(1..=MOST_VISITS).contains(&request.horizon) {
-        return Err(Mistake::Horizon { visits: request.horizon, most: MOST_VISITS });
+        return Err(Mistake::Horizon { visits: request.horizon.into(), most: MOST_VISITS });
     }
     let figure = |what| Mistake::Figure { at: None, what };
     if !within(Some(request.uncertainty.depth_mm), 0.0, 50.0) || !within(Some(request.remount_price_mm), 0.0, 50.0) {

@@ -41,7 +41,7 @@ use crate::sidewall::{Service, Size};
 use crate::vehicle::{Axle, Class, Drive, Layout, Place, Row, Side};
 
 use super::facts::{AxleFacts, LOAD_BY_INDEX, LOAD_PRINTED, Limit, Rate, Request, TireFacts, Uncertainty, WheelFacts};
-use super::mistake::{MOST_AXLES, Mistake};
+use super::mistake::{MOST_AXLES, MOST_VISITS, Mistake};
 use super::pattern::Pattern;
 
 /// A request as a file holds it. Unknown keys are refused, so that a slip of the
@@ -63,7 +63,7 @@ pub struct RequestFile {
     pub class: Class,
     /// How many visits to plan, this one included.
     #[serde(default = "one")]
-    pub horizon: u8,
+    pub horizon: u32,
     /// Distance between visits, km.
     #[serde(default)]
     pub interval_km: Option<f64>,
@@ -308,7 +308,7 @@ pub enum FileMistake {
     Unplannable(Mistake),
 }
 
-fn one() -> u8 {
+fn one() -> u32 {
     1
 }
 
@@ -369,7 +369,8 @@ impl RequestFile {
             axles.insert(number, self.axle_facts(&entry, number, axle)?);
         }
         let mut request = Request::new(layout, self.class, self.drive, tires);
-        request.horizon = self.horizon;
+        request.horizon = u8::try_from(self.horizon)
+            .map_err(|_| FileMistake::Unplannable(Mistake::Horizon { visits: self.horizon, most: MOST_VISITS }))?;
         request.interval = km("interval_km", self.interval_km)?;
         request.next_visit = km("next_visit_km", self.next_visit_km)?;
         request.makers_pattern = makers_pattern;

@@ -530,7 +530,7 @@ impl Say for Mistake {
                 words.text("rotation-too-many-axles", &[("axles", count(*axles)), ("most", count(*most))])
             }
             Self::Horizon { visits, most } => {
-                words.text("rotation-horizon", &[("visits", (*visits).into()), ("most", (*most).into())])
+                words.text("rotation-horizon", &[("visits", visits.to_string().into()), ("most", (*most).into())])
             }
             Self::TwoAt { at } => words.text("rotation-two-at", &[("at", at.to_string().into())]),
             Self::NoSuchPlace { at } => words.text("rotation-no-such-place", &[("at", at.to_string().into())]),

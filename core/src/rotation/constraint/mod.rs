@@ -93,14 +93,39 @@ pub struct Word {
 /// ```
 pub trait Constraint: Sync {
     /// Its name.
+    ///
+    /// ```
+    /// use lugbook::rotation::constraint::{Constraint, Studs};
+    /// assert_eq!(Studs.name().code(), "studs");
+    /// ```
     fn name(&self) -> Name;
 
-    /// Its word on one tire going to one place.
+    /// Its word on one tire going to one place; nothing where it knows nothing.
+    ///
+    /// ```
+    /// use lugbook::rotation::constraint::{ALL, Constraint, Move};
+    /// use lugbook::rotation::{Request, TireFacts};
+    /// use lugbook::vehicle::{Class, Drive, Layout, Place, Side};
+    /// # let layout = Layout::two_axles(false);
+    /// # let tires = layout.places().map(TireFacts::at).collect();
+    /// let request = Request::new(layout, Class::Car, Drive::Front, tires);
+    /// let to = Move { request: &request, tire: &request.tires[0], to: Place::single(2, Side::Right) };
+    /// assert!(ALL.iter().all(|constraint| constraint.of_move(&to).is_none()));
+    /// ```
     fn of_move(&self, _: &Move<'_>) -> Option<Word> {
         None
     }
 
     /// Its word on two tires side by side on one end of an axle.
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::rotation::constraint::{Constraint, Studs};
+    /// use lugbook::vehicle::Place;
+    /// let tire = TireFacts::at(Place::parse("2LO").unwrap());
+    /// // Only dual matching looks at pairs.
+    /// assert_eq!(Studs.of_pair(&tire, &tire), None);
+    /// ```
     fn of_pair(&self, _outer: &TireFacts, _inner: &TireFacts) -> Option<Word> {
         None
     }
