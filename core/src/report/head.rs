@@ -22,9 +22,20 @@ impl Sheet<'_> {
                 p { (self.status()) @if let Some(reason) = self.ended_because() { " " (self.say("card-because", &[("reason", reason.trim_end_matches('.').into())])) } }
                 @if self.job.practice { p class="notice" { (self.t("card-practice")) } }
                 (self.particulars())
+                p class="small" { (self.say("card-places", &[("places", self.places_spoken().into())])) }
                 @if let Some(complaint) = self.complaint() { p { (complaint) } }
             }
         }
+    }
+
+    /// What the letters of the places stand for: a customer has not learned them.
+    fn places_spoken(&self) -> String {
+        let layout = &self.vehicle.layout;
+        let named = |place| {
+            let args = [("at", self.place(place).into()), ("name", self.words.place_spoken(layout, place).into())];
+            self.say("card-place-named", &args)
+        };
+        self.words.list(layout.places().map(named))
     }
 
     /// Why the job was parked or ended without a signature.

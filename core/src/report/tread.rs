@@ -113,12 +113,19 @@ impl Sheet<'_> {
         matches!(limit.force, Force::Minimum | Force::WearBar).then(|| limit.depth()).flatten()
     }
 
+    /// The limit in the chosen units, and as it is printed where that is another.
+    fn limit_named(&self, limit: &Depth) -> String {
+        let (shown, printed) = (self.words.shown_alone(limit), self.words.as_printed(limit));
+        let id = if shown == printed { "card-limit" } else { "card-limit-printed" };
+        self.say(id, &[("limit", shown.into()), ("printed", printed.into())])
+    }
+
     fn bars(&self, id: &str, named: &str, rows: &[Row], limit: Option<Depth>) -> Markup {
         let height = STEP * u32::try_from(rows.len()).map_or(0.0, f64::from);
         let told = self.words.list(rows.iter().map(|row| format!("{} {}", row.name, self.words.reading(&row.depth))));
         let most = rows.iter().map(|row| mm(row.depth)).fold(FULL_MM, f64::max);
         let length = |depth: Depth| BAR.1 * mm(depth) / most;
-        let limit = limit.map(|limit| (BAR.0 + length(limit), self.words.reading(&limit)));
+        let limit = limit.map(|limit| (BAR.0 + length(limit), self.limit_named(&limit)));
         html! {
             svg class="bars" role="img" viewBox={ "0 0 320 " (height + 22.0) } aria-labelledby={ (id) "-title " (id) "-told" } {
                 title id={ (id) "-title" } { (self.say("card-bars", &[("tire", named.into())])) }
@@ -126,12 +133,12 @@ impl Sheet<'_> {
                 @for (row, y) in rows.iter().zip((0u32..).map(|at| STEP * f64::from(at))) {
                     text class="bar-name" x="0" y=(y + 15.0) { (row.name) }
                     rect class=(row.class) x=(BAR.0) y=(y + 4.0) width=(tenths(length(row.depth))) height="14" {}
-                    text class="bar-number" x=(tenths(BAR.0 + length(row.depth) + 6.0)) y=(y + 15.0) { (self.words.reading(&row.depth)) }
+                    text class="bar-number" x=(tenths(BAR.0 + length(row.depth) + 6.0)) y=(y + 15.0) { (self.words.shown_alone(&row.depth)) }
                 }
                 @if let Some((x, limit)) = &limit {
                     path class="limit" d={ "M" (tenths(*x)) " 0 V" (height + 4.0) } {}
                     text class="bar-name" x=(tenths(*x)) y=(height + 17.0) text-anchor="start" {
-                        (self.say("card-limit", &[("limit", limit.as_str().into())]))
+                        (limit)
                     }
                 }
             }

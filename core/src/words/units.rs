@@ -95,6 +95,18 @@ impl Words {
         self.text(unit.sentence(), &[("value", shown.into()), ("count", value.into())])
     }
 
+    /// A reading in the chosen units alone, for a picture whose text beside it
+    /// says what was read.
+    pub fn shown_alone<U: Worded>(&self, reading: &Reading<U>) -> String {
+        let unit = reading.unit().in_system(self.speech().units);
+        if unit == reading.unit() { self.reading(reading) } else { self.computed(reading) }
+    }
+
+    /// A figure in the unit it is printed in, whatever units are chosen.
+    pub fn as_printed<U: Worded>(&self, reading: &Reading<U>) -> String {
+        self.in_unit(reading.value(), reading.unit(), 4, false)
+    }
+
     /// A reading for a screen: value and unit as read, text, and spoken text.
     pub fn quantity<U: Worded>(&self, reading: &Reading<U>) -> Quantity {
         Quantity {

@@ -74,7 +74,6 @@ photo-damage = damage or finding
 photo-plate = license plate
 photo-odometer = odometer
 
-
 sidewall-outer = outer sidewall
 sidewall-inner = inner sidewall
 tire-directional = rotation arrow

@@ -27,6 +27,8 @@ card-cluster-replaced = instrument replaced
 card-not-recorded = not recorded
 card-not-known = not known
 card-not-read = not read
+card-places = Places: { $places }.
+card-place-named = { $at } { $name }
 
 card-findings = Findings
 card-nothing-found = { $count ->
@@ -91,6 +93,7 @@ card-groove-inner = { $number }, inner
 card-lowest = Lowest
 card-last-time = Last time
 card-limit = limit { $limit }
+card-limit-printed = limit { $limit } ({ $printed })
 card-readings = All readings: { $readings }.
 card-before = Last time: { $day }, at { $at }.
 card-before-at = Last time: { $day }, { $odometer }, at { $at }.

@@ -15,7 +15,6 @@ shout-swap = Swap { $a } and { $b }.
 shout-cycle = { $from } goes to { $to }
 shout-other = { $moves }.
 
-
 # What a constraint saw. $tire is where the tire is now, $to where it would go.
 why-against-arrow = The arrow on the { $tire } tire would point backward at { $to }: it is made for the { $side } side.
 why-directional-and-asymmetric = The { $tire } tire has an arrow and an outside: it fits the { $side } side only, on its rim or off it.

@@ -25,6 +25,11 @@ said-held = Hizo clic sin girar: está firme.
 said-moved = Giró. Queda anotado. Reapriete otra vez después de las próximas millas.
 said-below-placard = Eso está por debajo de la etiqueta, { $placard }. Una llanta fría nunca se pone por debajo de ella.
 
+said-spare-no-limit = Un repuesto temporal tiene límite de velocidad. Léalo en el repuesto o en el manual, y avise al conductor.
+said-set-from = El juego está en { $racks }. Lea cada etiqueta de rueda antes de llevarla a su esquina.
+said-labels = Imprima las etiquetas, una por cada rueda guardada.
+
+next-in-the-van = Esto se responde en la camioneta, lejos del camino.
 next-nothing = Todos los pasos están hechos.
 
 # What things are called in a refusal.
@@ -41,6 +46,7 @@ what-complaint = la queja
 what-damage = el daño
 what-mark = la marca
 what-note = la nota
+what-rack = el estante
 what-sensor = el número del sensor
 
 trouble-empty = Diga { $what }: no se dio nada.
@@ -118,6 +124,11 @@ trouble-not-moved = La rueda en { $place } no se quitó en este trabajo.
 trouble-count-nuts = Cuente primero las tuercas de una rueda.
 trouble-no-nut = Esta rueda tiene { $count } tuercas, numeradas como un reloj desde arriba.
 trouble-moved = Diga si la tuerca giró antes del clic, o hizo clic sin girar.
+trouble-no-spare = Según el libro, este vehículo no lleva repuesto.
+trouble-nothing-laid-out = No hay rueda del juego que entra lista en { $place }.
+trouble-nothing-stored = No hay ruedas guardadas de este vehículo. Traiga un juego nuevo, o búsquelas en el libro.
+trouble-nothing-to-store = No queda por guardar ninguna rueda de las que se quitaron.
+trouble-no-relearn = Este trabajo no pregunta nada de sensores, o esa no es respuesta: done, owner-told o not-needed.
 trouble-which-wheels = Nombre al menos una rueda que se quita.
 trouble-which-part = Diga qué parte: cara de la maza, espárragos, asientos, válvula, llanta, rin o freno.
 
@@ -138,14 +149,3 @@ place-axle-left-outer = eje { $axle } izquierda exterior
 place-axle-left-inner = eje { $axle } izquierda interior
 place-axle-right-outer = eje { $axle } derecha exterior
 place-axle-right-inner = eje { $axle } derecha interior
-
-said-spare-no-limit = Un repuesto temporal tiene límite de velocidad. Léalo en el repuesto o en el manual y avise al conductor.
-said-set-from = El juego está en { $racks }. Lea cada etiqueta antes de llevar la rueda a su esquina.
-said-labels = Imprima las etiquetas, una por cada rueda guardada.
-next-in-the-van = Esto se contesta en la camioneta, lejos del camino.
-what-rack = el estante
-trouble-no-spare = Según el libro, este vehículo no lleva repuesto.
-trouble-nothing-laid-out = En { $place } no hay ninguna rueda del juego que entra.
-trouble-nothing-stored = No hay ruedas guardadas de este vehículo. Traiga un juego nuevo o búsquelas en el libro.
-trouble-nothing-to-store = No queda por guardar ninguna rueda que haya salido.
-trouble-no-relearn = Este trabajo no pregunta nada de sensores, o esa no es respuesta: done, owner-told o not-needed.

@@ -1,9 +1,11 @@
 # Names of conditions, as short as a card needs them.
 condition-approved = trabajo aprobado
+condition-place-safe = lugar seguro para trabajar
 condition-lock-key = llave de seguridad a la mano
 condition-drive-known = tracción conocida
 condition-plan-chosen = movimientos elegidos
 condition-wheels-chosen = ruedas nombradas
+condition-set-brought = juego que entra, listo
 condition-cracked = tuercas aflojadas en el piso
 condition-clear = ruedas apenas libres
 condition-rocked = vehículo sacudido
@@ -25,11 +27,16 @@ condition-in-order = sigue en el orden para levantar
 # What a gate waits for, and what to do.
 unmet-approved = El cliente todavía no aprueba el trabajo. Pregúntele primero.
 unmet-approved-declined = El cliente no aprobó el trabajo. Pregúntele otra vez, o termine el trabajo sin firma.
+unmet-place-safe = Nadie ha dicho si este lugar es seguro. Mire primero; un vehículo se puede llevar en grúa.
+unmet-place-slope = Este lugar está en pendiente o cede. No empiece: pida grúa hasta piso firme y nivelado.
+unmet-place-close = El tráfico pasa demasiado cerca. No empiece: pida grúa.
+unmet-place-flat-side = { $at }: el tráfico pasa del lado de la llanta desinflada. No empiece: pida grúa.
 unmet-lock-key = Nadie ha dicho si la llave de las tuercas de seguridad está a la mano. Búsquela primero.
 unmet-lock-key-missing = Falta la llave de las tuercas de seguridad. Encuéntrela antes de levantar el vehículo.
 unmet-drive-known = Aún no se sabe qué ejes tienen tracción. Lea el manual, o mire las mazas de ambos ejes.
 unmet-plan-chosen = Todavía no hay movimientos elegidos. Elija a dónde va cada llanta.
 unmet-wheels-chosen = Todavía no se nombra ninguna rueda. Elija las ruedas que se quitan.
+unmet-set-brought = Todavía no se nombra el juego que entra. Traiga el guardado, o uno nuevo.
 unmet-cracked = { $at }: las tuercas no están aflojadas. Afloje cada una un cuarto de vuelta con la llanta en el piso.
 unmet-clear = Las ruedas todavía no están apenas libres. Levante el vehículo hasta que lo estén.
 unmet-rocked = El vehículo no se ha sacudido. Sacúdalo antes de que alguien trabaje en él.
@@ -73,11 +80,3 @@ unmet-in-order = Primero va la acción { $n }. { $action }
 
 list-and = { $before } y { $last }
 place-vehicle = Vehículo
-
-condition-place-safe = lugar seguro para trabajar
-condition-set-brought = juego que entra puesto en su lugar
-unmet-place-safe = Nadie ha dicho si este lugar es seguro. Mire primero; un vehículo se puede remolcar.
-unmet-place-slope = Este lugar tiene pendiente o cede. No empiece: haga remolcar el vehículo a piso nivelado y firme.
-unmet-place-close = El tráfico pasa demasiado cerca. No empiece: haga remolcar el vehículo.
-unmet-place-flat-side = { $at }: el tráfico pasa del lado de la llanta desinflada. No empiece: haga remolcar el vehículo.
-unmet-set-brought = No se ha dicho qué juego entra. Traiga el guardado o uno nuevo.

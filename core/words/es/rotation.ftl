@@ -15,7 +15,6 @@ shout-swap = Cambie { $a } con { $b }.
 shout-cycle = { $from } va a { $to }
 shout-other = { $moves }.
 
-
 # What a constraint saw. $tire is where the tire is now, $to where it would go.
 why-against-arrow = La flecha de la llanta { $tire } apuntaría hacia atrás en { $to }: es para el lado { $side }.
 why-directional-and-asymmetric = La llanta { $tire } tiene flecha y cara exterior: va solo en el lado { $side }, con su rin o sin él.
