@@ -66,6 +66,7 @@ season-winter = se espera nieve o hielo
 # What makes a vehicle unsafe.
 damage-unsafe = { $damage }. Condición insegura: no maneje. Fuente: { $source }.
 damage-cord-visible = Se ven cuerdas o capas
+damage-bulge = Un bulto, nudo o separación
 damage-boot-or-patch = Una bota o un parche de reventón
 damage-not-for-highway = La llanta está marcada como no apta para carretera
 damage-marking-unreadable = No se puede leer ninguna marca de medida o carga
