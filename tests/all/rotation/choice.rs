@@ -2,7 +2,7 @@
 
 use lugbook::measure::{Depth, DepthUnit, Distance, DistanceUnit};
 use lugbook::rotation::constraint::{Constraint, DUAL_MATCH, DualMatch};
-use lugbook::rotation::{AxleFacts, Limit, Name, Note, Pattern, Reason, Request, TireFacts, plan};
+use lugbook::rotation::{AxleFacts, Force, Limit, Name, Note, Pattern, Reason, Request, RequestFile, TireFacts, plan};
 use lugbook::source::{Grade, Source};
 use lugbook::vehicle::{Axle, Class, Drive, Layout};
 
@@ -205,4 +205,34 @@ fn the_same_question_has_the_same_answer() {
     let mut shuffled = request.clone();
     shuffled.tires.reverse();
     assert_eq!(plan(&shuffled).unwrap(), first);
+}
+
+/// A load printed on the sidewall is the tire maker's word and refuses; the same load by its
+/// index rests on secondary tables (load_index.csv, grades S2 and S) and warns.
+#[test]
+fn too_little_load_refuses_as_printed_and_warns_by_its_index() {
+    let words = |printed: &str| {
+        let tire = |at: &str, service: &str, more: &str| {
+            format!(
+                "[[tires]]\nat = \"{at}\"\nsize = \"205/55R16\"\nservice = \"{service}\"\ndirectional = false\n{more}\n"
+            )
+        };
+        // 84 is 500 kg, 91 is 615 kg; the front axle needs 550 kg of each tire.
+        let text = ["class = \"car\"\ndrive = \"front\"\n[[axles]]\naxle = 1\nrating_kg = 1100\n".to_owned()]
+            .into_iter()
+            .chain([tire("FL", "91H", ""), tire("FR", "91H", ""), tire("RL", "84H", printed), tire("RR", "91H", "")])
+            .collect::<String>();
+        let answer = plan(&RequestFile::read(&text).unwrap().request().unwrap()).unwrap();
+        let refused = answer.refused.iter().flat_map(|refused| &refused.because);
+        let of_load = refused.filter(|because| because.constraint == Name::Load);
+        let mut forces: Vec<Force> = of_load.map(|because| because.force).collect();
+        forces.sort();
+        forces.dedup();
+        (answer.plans[0].pattern, forces)
+    };
+    let (pattern, forces) = words("load_kg = 500");
+    assert_eq!(forces, [Force::Physical]);
+    assert!(pattern == Pattern::Other || pattern == Pattern::SideToSide, "{pattern:?}");
+    let (_, forces) = words("");
+    assert!(!forces.contains(&Force::Physical), "{forces:?}");
 }
