@@ -130,7 +130,7 @@ trouble-nothing-stored = No hay ruedas guardadas de este vehículo. Traiga un ju
 trouble-nothing-to-store = No queda por guardar ninguna rueda de las que se quitaron.
 trouble-no-relearn = Este trabajo no pregunta nada de sensores, o esa no es respuesta: done, owner-told o not-needed.
 trouble-which-wheels = Nombre al menos una rueda que se quita.
-trouble-which-part = Diga qué parte: cara de la maza, espárragos, asientos, válvula, llanta, rin o freno.
+trouble-which-part = Diga qué parte: cara de la maza, espárragos, asientos, válvula, llanta, rin, balatas, disco, manguera, cubrepolvos, amortiguador o balero.
 
 ask-seen = Diga “seen” cuando haya mirado.
 ask-choice = Elija una: { $choices }.
