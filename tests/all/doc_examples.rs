@@ -23,6 +23,8 @@ const FINISHED: &[&str] = &[
     "limits",
     "inflation",
     "fastening",
+    "wear",
+    "lifting",
 ];
 
 /// Whether a line begins an item that others can use: a type, a trait or a function.

@@ -214,7 +214,7 @@ impl Words {
             ),
             Fact::LimitsChosen { job, chosen } => {
                 let id = if job.is_some() { "fact-limits-job" } else { "fact-limits-book" };
-                self.text(id, &[("chosen", self.chosen_limits(*chosen).into())])
+                self.text(id, &[("chosen", self.chosen_limits(*chosen, *chosen).into())])
             }
             Fact::ToolUsed { tool, .. } => {
                 self.text("fact-tool-used", &[("name", self.tool(context.book, *tool).into())])

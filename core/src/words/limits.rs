@@ -32,16 +32,17 @@ impl Words {
         if self.has(&id) { self.text(&id, &[]) } else { title.to_owned() }
     }
 
-    /// What was chosen of the limits, in a row.
-    pub(super) fn chosen_limits(&self, chosen: Chosen) -> String {
-        let depth = |id: &str, depth: Option<Depth>| {
-            depth.map(|depth| self.text(id, &[("depth", self.reading(&depth).into())]))
+    /// What was chosen of the limits, in a row; `typed` tells what somebody chose of it.
+    pub(super) fn chosen_limits(&self, chosen: Chosen, typed: Chosen) -> String {
+        let depth = |id: &str, depth: Option<Depth>, typed: bool| {
+            let shown = depth.map(|depth| if typed { self.reading(&depth) } else { self.computed(&depth) });
+            shown.map(|shown| self.text(id, &[("depth", shown.into())]))
         };
         let parts = [
             chosen.region.map(|region| self.coded("region", &region)),
             chosen.season.map(|season| self.coded("season", &season)),
-            depth("limits-at-limit", chosen.at_limit),
-            depth("limits-watch", chosen.watch),
+            depth("limits-at-limit", chosen.at_limit, typed.at_limit.is_some()),
+            depth("limits-watch", chosen.watch, typed.watch.is_some()),
         ];
         self.list(parts.into_iter().flatten())
     }
@@ -56,7 +57,7 @@ impl Words {
     /// ```
     pub fn limits(&self, chosen: Chosen) -> String {
         let id = if chosen == Chosen::default() { "limits-default" } else { "limits-held" };
-        self.text(id, &[("chosen", self.chosen_limits(chosen.or_default()).into())])
+        self.text(id, &[("chosen", self.chosen_limits(chosen.or_default(), chosen).into())])
     }
 
     fn depth_sentence(&self, id: &str, lowest: &Depth, limit: &Limit) -> String {
