@@ -37,6 +37,8 @@ cited-the-request = the request
 cited-the-load-printed-on-the-sidewall = the load printed on the sidewall
 cited-load-index-tables-secondary = load index tables, secondary
 cited-maryland-comar-11-22-04-06-bias-and-radial-mixed-on-one-axle = Maryland COMAR 11.22.04.06, bias and radial mixed on one axle
+cited-the-load-printed-on-the-sidewall = the load printed on the sidewall
+cited-load-index-tables-secondary = load index tables, secondary
 
 # How a depth stands.
 depth-refused = { $lowest } is below the limit of { $limit }. Replace the tire. Source: { $source }.
