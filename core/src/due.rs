@@ -97,6 +97,9 @@ pub struct Recheck {
 /// A manual's printed figure: the grade of an owner's manual page.
 pub const PRINTED: Source = Source::read(Grade::Manual, "the vehicle's own specification, as printed");
 
+/// A distance that was told to the driver and stands on no paper of this book.
+pub const TOLD: Source = Source::MEMORY;
+
 /// The trade's rotation interval was not looked up as a whole: of its figures only
 /// the 5,000 mi end stands in secondary pages.
 pub const TRADE_INTERVAL: Source = Source::MEMORY;

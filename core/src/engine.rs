@@ -12,7 +12,6 @@ mod planning;
 mod starting;
 mod trouble;
 mod view;
-mod wear;
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;

@@ -8,16 +8,21 @@
 mod drawing;
 mod findings;
 mod head;
+mod history;
 mod label;
 mod nuts;
+pub mod paper;
 mod photos;
 mod record;
+pub mod reminder;
 mod sections;
 mod shapes;
 pub mod spreadsheet;
 mod tires;
 mod torque;
 mod tread;
+
+pub use history::history;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -175,31 +180,40 @@ impl<'a> Sheet<'a> {
 
     /// A section with its heading; nothing when it has no contents.
     fn section(&self, id: &str, heading: &str, contents: Option<Markup>) -> Markup {
-        let named = format!("{id}-heading");
-        html! {
-            @if let Some(contents) = contents {
-                section id=(id) aria-labelledby=(named) {
-                    h2 id=(named) { (self.t(heading)) }
-                    (contents)
-                }
+        section(self.words, id, heading, contents)
+    }
+
+    fn table(&self, caption: &str, columns: &[&str], rows: &[Vec<Markup>]) -> Markup {
+        let names: Vec<String> = columns.iter().map(|id| self.t(id)).collect();
+        table(&self.t(caption), &names, rows)
+    }
+}
+
+/// A section with its heading; nothing when it has no contents.
+fn section(words: &Words, id: &str, heading: &str, contents: Option<Markup>) -> Markup {
+    let named = format!("{id}-heading");
+    html! {
+        @if let Some(contents) = contents {
+            section id=(id) aria-labelledby=(named) {
+                h2 id=(named) { (words.text(heading, &[])) }
+                (contents)
             }
         }
     }
+}
 
-    /// A table that becomes one block a row on a narrow screen: each cell carries its column's name.
-    fn table(&self, caption: &str, columns: &[&str], rows: &[Vec<Markup>]) -> Markup {
-        let names: Vec<String> = columns.iter().map(|id| self.t(id)).collect();
-        html! {
-            table {
-                caption { (self.t(caption)) }
-                thead { tr { @for name in &names { th scope="col" { (name) } } } }
-                tbody {
-                    @for row in rows {
-                        tr {
-                            @for (at, (cell, name)) in row.iter().zip(&names).enumerate() {
-                                @if at == 0 { th scope="row" data-name=(name) { (cell) } }
-                                @else { td data-name=(name) { (cell) } }
-                            }
+/// A table that becomes one block a row on a narrow screen: each cell carries its column's name.
+fn table(caption: &str, names: &[String], rows: &[Vec<Markup>]) -> Markup {
+    html! {
+        table {
+            caption { (caption) }
+            thead { tr { @for name in names { th scope="col" { (name) } } } }
+            tbody {
+                @for row in rows {
+                    tr {
+                        @for (at, (cell, name)) in row.iter().zip(names).enumerate() {
+                            @if at == 0 { th scope="row" data-name=(name) { (cell) } }
+                            @else { td data-name=(name) { (cell) } }
                         }
                     }
                 }

@@ -18,7 +18,7 @@ fn small(_: Digest) -> Option<Vec<u8>> {
     Some(jpeg)
 }
 
-fn card_of(logbook: &Logbook, speech: Speech) -> String {
+pub fn card_of(logbook: &Logbook, speech: Speech) -> String {
     let book = logbook.book();
     let job = book.jobs.last().expect("a job");
     let procedures = lugbook::procedure::built_in().expect("built in");

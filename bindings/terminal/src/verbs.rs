@@ -33,7 +33,10 @@ use crate::options::{Absent, Options};
 /// The groups of the help, with their commands.
 pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
-    ("The book", &["person", "vehicle", "tool", "shelf", "limits", "procedure", "book", "card", "label", "export"]),
+    (
+        "The book",
+        &["person", "vehicle", "tool", "shelf", "limits", "procedure", "book", "card", "label", "history", "export"],
+    ),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare", "set", "store"]),
@@ -74,7 +77,9 @@ pub enum Verb {
     Card(book::Card),
     /// Write labels for the wheels that were stored
     Label(book::Label),
-    /// Write readings or jobs for a spreadsheet
+    /// Write the history of a vehicle
+    History(book::History),
+    /// Write readings, jobs or rechecks for other programs
     #[command(subcommand)]
     Export(export::Export),
 
@@ -207,6 +212,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Procedure(said) => return said.run(options),
         Verb::Book(said) => return said.run(options),
         Verb::Card(said) => return said.run(options),
+        Verb::History(said) => return said.run(options),
         Verb::Export(said) => return said.run(options),
         Verb::Label(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),

@@ -1,20 +1,24 @@
 //! Questions: each builds a finished, worded record.
 
+use super::trouble::clipped;
 use super::view::{
     ActionLine, BookView, CautionLine, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView, LogLine,
     NextView, NutView, PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
 };
-use super::{Engine, Trouble, planning};
+use super::{Engine, Trouble, TroubleKind, planning};
 use crate::caution::CautionId;
+use crate::due::YearlyEstimate;
 use crate::entry::{Kind, Pass, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
 use crate::lifting::Action;
 use crate::limits::Chosen;
 use crate::logbook::{Book, Job, Vehicle};
+use crate::measure::{Distance, DistanceUnit};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
 use crate::report;
+use crate::report::paper::Sheet;
 use crate::store::Check;
 use crate::vehicle::Place;
 use crate::words::{FactContext, Quantity, Say, Speech, WearView, Words};
@@ -234,6 +238,52 @@ impl Engine {
         acting.map_err(|name| Trouble::no_vehicle(&self.book, name, words))
     }
 
+    /// A vehicle's history: one self-contained HTML page.
+    ///
+    /// # Errors
+    /// When there is no such vehicle; without a name, when none is in the bay.
+    pub fn history(&self, vehicle: Option<&str>, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let in_bay = || self.job(None).and_then(|job| self.book.vehicle(job.vehicle));
+        let vehicle = self.vehicle(vehicle, &words)?.or_else(in_bay);
+        let vehicle = vehicle.ok_or_else(|| Trouble::mend(&words, "trouble-which-vehicle", &[]))?;
+        self.answered(report::history(&self.book, vehicle, &self.procedures, &words), &words)
+    }
+
+    /// A job's card as a PDF; see [`report::paper`].
+    ///
+    /// # Errors
+    /// When there is no such job.
+    pub fn card_pdf(&self, job: Option<usize>, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
+        on_paper(&self.card(job, speech)?, sheet, speech)
+    }
+
+    /// A vehicle's history as a PDF; see [`report::paper`].
+    ///
+    /// # Errors
+    /// As [`history`](Self::history).
+    pub fn history_pdf(&self, vehicle: Option<&str>, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
+        on_paper(&self.history(vehicle, speech)?, sheet, speech)
+    }
+
+    /// The rechecks told in a job as a calendar file, dated by the owner's own
+    /// estimate of the distance driven in a year; see [`report::reminder`].
+    ///
+    /// # Errors
+    /// When there is no such job, no recheck was told in it, or the estimate gives no date.
+    pub fn recheck_calendar(&self, job: Option<usize>, per_year: &str, speech: Speech) -> Result<String, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        let per_year_read = Distance::parse(per_year, None)
+            .map_err(|why| Trouble::said(words.misread::<DistanceUnit>(per_year, &why)))?;
+        if self.answered(report::reminder::rechecks(&self.book, job), &words)?.is_empty() {
+            return Err(Trouble::mend(&words, "trouble-recheck-untold", &[]));
+        }
+        let estimate = YearlyEstimate { per_year: per_year_read };
+        self.answered(report::reminder::calendar(&self.book, job, &estimate, self.host.now(), &words), &words)?
+            .ok_or_else(|| Trouble::mend(&words, "trouble-per-year", &[("given", clipped(per_year).into())]))
+    }
+
     /// Every reading as CSV, one row each, of one vehicle or of all; see [`report::spreadsheet`].
     ///
     /// # Errors
@@ -266,6 +316,14 @@ impl Engine {
         let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
         self.answered(report::labels(&logbook, &self.book, job, &words), &words)
     }
+
+    /// The labels as a PDF; see [`report::paper`].
+    ///
+    /// # Errors
+    /// As [`labels`](Self::labels).
+    pub fn labels_pdf(&self, job: Option<usize>, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
+        on_paper(&self.labels(job, speech)?, sheet, speech)
+    }
 }
 
 fn limits_line(chosen: Chosen, words: &Words) -> LimitsLine {
@@ -279,6 +337,14 @@ fn limits_line(chosen: Chosen, words: &Words) -> LimitsLine {
         default: chosen == Chosen::default(),
         text: words.limits(chosen),
     }
+}
+
+fn on_paper(html: &str, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
+    let words = Words::new(speech);
+    report::paper::pdf(html, sheet, &words).map_err(|why| {
+        let why = why.to_string().chars().take(160).collect::<String>();
+        Trouble::new(TroubleKind::Report, &words, "trouble-unprintable", &[("why", why.into())])
+    })
 }
 
 fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {

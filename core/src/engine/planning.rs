@@ -1,6 +1,5 @@
 //! From the book's entries to the planner's question, and the tools at hand.
 
-use super::wear::{Visits, rate_at};
 use crate::calendar::Day;
 use crate::entry::{Kind, Shelf, ToolKind};
 use crate::fastener::Wrench;
@@ -12,7 +11,7 @@ use crate::procedure::Bay;
 use crate::rotation::{self, AxleFacts, Limit, Mistake, Request, TireFacts};
 use crate::sidewall::{self, Fitment, Marking, TinAge, Use, Word};
 use crate::vehicle::Place;
-use crate::wear;
+use crate::wear::{self, Visits, lowest_of_each};
 
 /// How many visits are planned ahead once rates and distances are known (a choice of this design).
 const HORIZON: u8 = 4;
@@ -28,7 +27,7 @@ pub(super) struct Planned {
 /// The planner's answer for the job in the bay.
 pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<Planned, Mistake> {
     let visits = Visits::of(bay.book, bay.vehicle.id);
-    let wear = visits.answer(bay.vehicle, |axle| limit(bay.job.rules().region, bay.vehicle, axle));
+    let wear = visits.answer(bay.vehicle, |axle| Some(limit(bay.job.rules().region, bay.vehicle, axle)?.depth));
     let mut request = request(bay, today);
     if let Some(wear) = &wear {
         for tire in request.tires.iter_mut().filter(|tire| tire.at != Place::Spare) {
@@ -47,7 +46,7 @@ pub(super) fn answer(bay: &Bay<'_>, today: Day) -> Result<Planned, Mistake> {
 pub(super) fn wear_of(vehicle: &Vehicle, book: &Book) -> Option<wear::Answer> {
     let running = book.in_bay().filter(|job| job.vehicle == vehicle.id);
     let region = running.map_or_else(|| book.limits.rules(), Job::rules).region;
-    Visits::of(book, vehicle.id).answer(vehicle, |axle| limit(region, vehicle, axle))
+    Visits::of(book, vehicle.id).answer(vehicle, |axle| Some(limit(region, vehicle, axle)?.depth))
 }
 
 /// The least depth on an axle where the vehicle is driven; the wear bars' where no minimum is carried.
@@ -133,17 +132,11 @@ fn take_size(facts: &mut TireFacts, marking: &Marking) {
     }
 }
 
-/// Each groove's lowest reading over the places around the tire.
-pub(super) fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
-    let count = places.iter().map(Vec::len).max().unwrap_or_default();
-    (0..count)
-        .filter_map(|groove| {
-            places
-                .iter()
-                .filter_map(|place| place.get(groove).copied())
-                .reduce(|low, next| if next < low { next } else { low })
-        })
-        .collect()
+/// The rate at a place, as far as the readings determine it.
+fn rate_at(answer: &wear::Answer, at: Place) -> Option<rotation::Rate> {
+    let rate = answer.positions.iter().find(|position| position.at == at)?.rate;
+    let half_width = (rate.high - rate.mid).max(rate.mid - rate.low);
+    Some(rotation::Rate { mm_per_1000_km: rate.mid, half_width })
 }
 
 /// The torque wrench used in a job, the last one named.

@@ -230,7 +230,7 @@ fn rows(fact: &Fact) -> Vec<Row> {
         Fact::NutTightened { at, nuts, pass, turned, setting: Some(setting), .. } => {
             let detail = match nuts {
                 Nuts::One(nut) => format!("nut {nut}"),
-                Nuts::WheelInOrder(count) => format!("{count} nuts in order"),
+                Nuts::WheelInOrder(count) => format!("in-order {count}"),
             };
             let reading = format!("torque-{}", code(pass));
             let row = Row::new(&reading, Some(*at), Figure::of(setting, TorqueUnit::NewtonMetre));

@@ -3,9 +3,11 @@
 use maud::{Markup, html};
 
 use super::Sheet;
+use super::reminder::rechecks;
 use crate::entry::{Fact, Kind, Shelf};
 use crate::fastener::TorqueSpec;
 use crate::procedure::{Ask, Condition};
+use crate::words::Say;
 
 impl Sheet<'_> {
     /// The torque as printed with its source, or that it is not known and why work went on.
@@ -73,6 +75,7 @@ impl Sheet<'_> {
                 Some(told) => p class="recheck" { (told) },
                 None => p { (self.t("card-recheck-untold")) },
             }
+            @for recheck in rechecks(self.book, self.job) { p { (recheck.say(self.words)) } }
         }
     }
 }

@@ -4,8 +4,8 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::ident::TireId;
-use crate::limits::{self, Force};
-use crate::logbook::DepthSeen;
+use crate::limits::{self, Force, Rules};
+use crate::logbook::{DepthSeen, Vehicle};
 use crate::measure::{Depth, DepthUnit};
 use crate::procedure::Ask;
 use crate::vehicle::Place;
@@ -64,7 +64,7 @@ impl Sheet<'_> {
         Some(html! {
             figure {
                 figcaption { strong { (named) } }
-                (self.bars(&id, &named, &rows, self.limit_at(place)))
+                (self.bars(&id, &named, &rows, limit_at(self.vehicle, self.rules, place)))
                 p class="small" { (self.say("card-readings", &[("readings", readings.into())])) }
                 @if let Some(before) = before {
                     p class="small" { (self.since(before)) }
@@ -105,14 +105,6 @@ impl Sheet<'_> {
         self.say(id, &[("day", day.into()), ("odometer", odometer.into()), ("at", at.into())])
     }
 
-    /// The strictest minimum where the tire is, else the wear bars' height.
-    fn limit_at(&self, place: Place) -> Option<Depth> {
-        let here = self.rules.at(self.vehicle.class, &self.vehicle.layout, place);
-        let full = Depth::new(FULL_MM, DepthUnit::Millimetre).ok()?;
-        let limit = limits::judge(full, here, self.rules.thresholds).limit?;
-        matches!(limit.force, Force::Minimum | Force::WearBar).then(|| limit.depth()).flatten()
-    }
-
     /// The limit in the chosen units, and as it is printed where that is another.
     fn limit_named(&self, limit: &Depth) -> String {
         let (shown, printed) = (self.words.shown_alone(limit), self.words.as_printed(limit));
@@ -146,11 +138,19 @@ impl Sheet<'_> {
     }
 }
 
+/// The strictest minimum at a place of a vehicle, else the wear bars' height.
+pub(super) fn limit_at(vehicle: &Vehicle, rules: Rules, place: Place) -> Option<Depth> {
+    let here = rules.at(vehicle.class, &vehicle.layout, place);
+    let full = Depth::new(FULL_MM, DepthUnit::Millimetre).ok()?;
+    let limit = limits::judge(full, here, rules.thresholds).limit?;
+    matches!(limit.force, Force::Minimum | Force::WearBar).then(|| limit.depth()).flatten()
+}
+
 fn mm(depth: Depth) -> f64 {
     depth.in_unit(DepthUnit::Millimetre)
 }
 
 /// A coordinate without needless digits.
-fn tenths(value: f64) -> f64 {
+pub(super) fn tenths(value: f64) -> f64 {
     (value * 10.0).round() / 10.0
 }

@@ -9,7 +9,7 @@ use crate::source::{Grade, Source};
 use crate::vehicle::Place;
 
 use super::fit::{Combination, Fit, Prior};
-use super::forecast::{Interval, Left, Line};
+use super::forecast::{Ahead, Interval, Left, Line};
 use super::history::{History, Mistake, Sample, Samples};
 use super::tread::{Check, TreadPattern, patterns};
 
@@ -91,6 +91,9 @@ pub struct TireWear {
     pub rate: Option<Interval>,
     /// The distance it has left to its limit there, in km from its last reading.
     pub left_km: Option<Left>,
+    /// Its depth further on, for a drawing; none where its rate is unknown, or on its carrier.
+    #[serde(skip)]
+    pub ahead: Option<Ahead>,
     /// The limit in mm.
     pub limit_mm: f64,
     /// How its wear lies; empty when it can't be told.
@@ -318,7 +321,7 @@ fn tires(history: &History, samples: &Samples, fit: &Fit, question: &Question) -
         let axle = at.position().map(|position| position.axle);
         let limit = axle.and_then(|axle| question.limits.get(&axle));
         let limit_mm = limit.map_or(WEAR_BARS_MM, |limit| limit.in_unit(DepthUnit::Millimetre));
-        let line = line(fit, last, at);
+        let line = line(fit, last, at).filter(|_| at != Place::Spare);
         let found = history.readings.get(last.reading).and_then(|reading| {
             let lowest = reading.lowest;
             patterns(&reading.grooves, lowest, reading.step_mm())
@@ -337,7 +340,8 @@ fn tires(history: &History, samples: &Samples, fit: &Fit, question: &Question) -
             at,
             depth_mm: depth,
             rate: rate_of(fit, at),
-            left_km: line.filter(|_| at != Place::Spare).map(|line| line.until(limit_mm, fit.reach)),
+            left_km: line.map(|line| line.until(limit_mm, fit.reach)),
+            ahead: line.map(|line| Ahead { line, reach: fit.reach }),
             limit_mm,
             pattern,
             check,

@@ -99,6 +99,21 @@ pub fn simulate(depth_mm: f64, half_width_mm: f64, stretches: &[Stretch]) -> Vec
         .collect()
 }
 
+/// A tire's forecast from its last reading on, at the place where it stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ahead {
+    pub(super) line: Line,
+    pub(super) reach: f64,
+}
+
+impl Ahead {
+    /// Its shallowest groove after so many km from its last reading, in mm, with a
+    /// 95 % interval: the band that [`Left`] is where it meets the limit.
+    pub fn depth_after(&self, km: f64) -> Interval {
+        self.line.after(km / 1000.0, self.reach)
+    }
+}
+
 /// A line that falls from a depth, with what is not known of it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Line {
@@ -111,6 +126,13 @@ pub(super) struct Line {
 }
 
 impl Line {
+    /// The depth in mm after so many thousands of km, with the band of `reach` standard deviations.
+    pub(super) fn after(&self, thousand_km: f64, reach: f64) -> Interval {
+        let variance =
+            self.depth_variance - 2.0 * self.covariance * thousand_km + self.rate_variance * thousand_km * thousand_km;
+        Interval::of_depth(self.depth_mm - self.rate * thousand_km, reach * variance.max(0.0).sqrt())
+    }
+
     /// The distance until the limit: where the line meets it, and where the edges
     /// of its band of `reach` standard deviations do (Fieller's interval).
     pub(super) fn until(&self, limit_mm: f64, reach: f64) -> Left {

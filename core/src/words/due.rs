@@ -1,7 +1,7 @@
 //! When rechecks and the next visit are due.
 
 use super::{Say, Words};
-use crate::due::{EstimatedDates, PRINTED, Recheck, SetBy, Standing, Visit, Window};
+use crate::due::{EstimatedDates, PRINTED, Recheck, SetBy, Standing, TOLD, Visit, Window};
 use crate::source::Source;
 
 impl Words {
@@ -11,13 +11,17 @@ impl Words {
         args
     }
 
-    /// Who says so: the vehicle's own papers, or the trade.
+    /// Who says so: the vehicle's own papers, the one who told the driver, or the trade.
     fn due_source(&self, kind: &str, source: &Source) -> String {
-        let origin = if *source == PRINTED { "printed" } else { "trade" };
+        let origin = match *source {
+            PRINTED => "printed",
+            TOLD if kind == "recheck" => "told",
+            _ => "trade",
+        };
         self.text(&format!("due-{kind}-{origin}"), &[])
     }
 
-    fn sentences(&self, parts: Vec<String>) -> String {
+    pub(crate) fn sentences(&self, parts: Vec<String>) -> String {
         parts.join(" ")
     }
 }

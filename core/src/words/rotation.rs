@@ -473,7 +473,7 @@ impl Words {
 
     /// A computed depth, to a tenth of a millimeter or of 1/32 in. It was not read,
     /// so it is told in the chosen unit alone.
-    pub(super) fn depth_mm(&self, mm: f64) -> String {
+    pub(crate) fn depth_mm(&self, mm: f64) -> String {
         let depth = Depth::new(mm.max(0.0), DepthUnit::Millimetre);
         let unit = if self.speech().units == Units::Us { DepthUnit::ThirtySecond } else { DepthUnit::Millimetre };
         let tenths = depth.and_then(|depth| Depth::new((depth.in_unit(unit) * 10.0).round() / 10.0, unit));

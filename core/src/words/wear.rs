@@ -167,6 +167,17 @@ impl Words {
         format!("{left} {}", self.text("wear-looks", &args))
     }
 
+    /// A reading that does not fit, where it was taken and what would fit.
+    pub fn slipped_reading(&self, slip: &Slipped, layout: &Layout) -> String {
+        let args = [
+            ("at", layout.name(slip.at, self.speech().letters).into()),
+            ("odometer", self.computed_km(slip.odometer_km, slip.unit).into()),
+            ("read", self.depth_mm(slip.read_mm).into()),
+            ("expected", self.depth_mm(slip.expected_mm).into()),
+        ];
+        self.text("wear-slipped-reading", &args)
+    }
+
     /// A wear rate, told per 1,000 km or per 1,000 miles.
     pub fn wear_rate(&self, mm_per_1000_km: f64) -> String {
         if self.speech().units == Units::Us {

@@ -5,6 +5,7 @@ due-recheck-by-at = Recheck the nuts after { $by }, at { $at-by } on the odomete
 due-recheck-between-at = Recheck the nuts after { $from } to { $by }, at { $at-from } to { $at-by } on the odometer.
 due-recheck-trade = The trade's usual distance, from one secondary source: the vehicle's own manual stands above it.
 due-recheck-printed = As the vehicle's specification prints it.
+due-recheck-told = As it was told to the driver.
 
 due-visit-by = Rotate next by { $by } on the odometer.
 due-visit-between = Rotate next between { $from } and { $by } on the odometer.

@@ -208,3 +208,48 @@ card-unsigned = Not signed.
 card-digest = Last entry: { $digest }. These ten digits tell two cards apart; they prove nothing.
 card-deference = The vehicle maker’s manual, local codes and licensed practice stand above everything on this card.
 card-times = Times are universal time (UTC), as this device’s clock told them.
+
+# A calendar file.
+calendar-recheck = Recheck the wheel nuts: { $vehicle }
+calendar-per-year = That is at { $distance } a year.
+calendar-deference = The vehicle maker’s manual, local codes and licensed practice stand above this.
+
+# The history of a vehicle.
+history-title = Vehicle history: { $name }
+history-kicker = Vehicle history
+history-no-visit = No visit of this vehicle is in the book yet.
+history-odometer-on = { $odometer } on { $day }
+history-wear = Wear and forecast
+history-no-tread = No tread was measured yet at a visit that read the odometer.
+history-left-out = { $count ->
+    [one] 1 reading is left out of the forecast: its odometer was not read, or where the tire ran since is not known.
+   *[other] { $count } readings are left out of the forecast: their odometer was not read, or where the tire ran since is not known.
+}
+history-slipped = Readings that do not fit
+history-chart-how = Dots are readings of the shallowest groove; an open dot does not fit the others. The dashed line is the forecast where the tire stands now; the band around it holds it 95 times in 100.
+history-chart = Tread depth of tire { $tire } over distance
+history-chart-read = Read: { $readings }.
+history-point = { $depth } at { $odometer }
+history-depth-mm = Depth, mm
+history-depth-32 = Depth, 1/32 in
+history-distance-km = Odometer, km
+history-distance-mi = Odometer, mi
+history-forecast-how = A forecast is arithmetic on the readings above. Measure at each visit; a limit counts as measured.
+history-visits = Visits
+history-visits-table = Every visit but practice, oldest first.
+history-visit = { $day }, job { $number }
+history-day = Day
+history-state = Job
+history-hands = Hands
+history-worst = Worst finding
+history-nothing-found = nothing found
+history-places = Where each tire was
+history-places-table = The tire that came in at each place, by its mark.
+history-now = now
+history-readings = Tread readings
+history-readings-table = Grooves from the outer one inward, places around the tire set apart by semicolons.
+history-grooves = Grooves
+
+# On paper.
+paper-contents = Contents
+paper-page = page { $number } of { $of }

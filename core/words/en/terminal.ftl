@@ -45,6 +45,8 @@ terminal-book-damaged = The book is damaged: { $entries ->
 }.
 terminal-card-written = Card written to { $file }
 terminal-labels-written = Labels written to { $file }
+terminal-history-written = History written to { $file }
+terminal-calendar-written = Calendar written to { $file }
 terminal-table-written = Table written to { $file }
 terminal-not-allowed = Not allowed
 

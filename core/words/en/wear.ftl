@@ -37,6 +37,7 @@ wear-next-unknown-wear = Next visit at { $odometer } on the odometer: the wear i
 wear-next-limit = Next visit at { $odometer } on the odometer: a tire may reach its limit.
 
 wear-slipped = Row { $row }, { $at } at { $odometer }: { $read } was read, { $expected } would fit the others. Measure again.
+wear-slipped-reading = { $at } at { $odometer }: { $read } was read, { $expected } would fit the others.
 
 wear-no-readings = There is no reading. Give at least one row.
 wear-too-many-readings = { $readings } readings are too many: at most { $most }.

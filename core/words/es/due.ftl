@@ -5,6 +5,7 @@ due-recheck-by-at = Reapriete las tuercas a más tardar después de { $by }, con
 due-recheck-between-at = Reapriete las tuercas después de { $from } a { $by }, con { $at-from } a { $at-by } en el odómetro.
 due-recheck-trade = Distancia usual del oficio, de una sola fuente secundaria: manda el manual del vehículo.
 due-recheck-printed = Como lo imprime la especificación del vehículo.
+due-recheck-told = Como se le dijo al conductor.
 
 due-visit-by = Próxima rotación: a más tardar con { $by } en el odómetro.
 due-visit-between = Próxima rotación: entre { $from } y { $by } en el odómetro.

@@ -208,3 +208,48 @@ card-unsigned = Sin firmar.
 card-digest = Última anotación: { $digest }. Estos diez signos distinguen dos hojas; no prueban nada.
 card-deference = El manual del fabricante del vehículo, las normas locales y el ejercicio con licencia mandan sobre todo lo de esta hoja.
 card-times = Las horas son de tiempo universal (UTC), según el reloj de este aparato.
+
+# Archivo de calendario.
+calendar-recheck = Reapriete las tuercas de las ruedas: { $vehicle }
+calendar-per-year = Eso es con { $distance } al año.
+calendar-deference = El manual del fabricante, las normas locales y la práctica con licencia mandan sobre esto.
+
+# Historial de un vehículo.
+history-title = Historial del vehículo: { $name }
+history-kicker = Historial del vehículo
+history-no-visit = Todavía no hay ninguna visita de este vehículo en el libro.
+history-odometer-on = { $odometer } el { $day }
+history-wear = Desgaste y pronóstico
+history-no-tread = Todavía no se midió la banda de rodadura en una visita que leyera el odómetro.
+history-left-out = { $count ->
+    [one] 1 lectura queda fuera del pronóstico: su odómetro no se leyó, o no se sabe dónde rodó la llanta desde entonces.
+   *[other] { $count } lecturas quedan fuera del pronóstico: su odómetro no se leyó, o no se sabe dónde rodó la llanta desde entonces.
+}
+history-slipped = Lecturas que no concuerdan
+history-chart-how = Los puntos son lecturas de la ranura más baja; un punto abierto no concuerda con los demás. La línea punteada es el pronóstico donde está ahora la llanta; la franja a su alrededor la contiene 95 de 100 veces.
+history-chart = Profundidad de la llanta { $tire } según la distancia
+history-chart-read = Leído: { $readings }.
+history-point = { $depth } con { $odometer }
+history-depth-mm = Profundidad, mm
+history-depth-32 = Profundidad, 1/32 in
+history-distance-km = Odómetro, km
+history-distance-mi = Odómetro, mi
+history-forecast-how = Un pronóstico es aritmética sobre las lecturas de arriba. Mida en cada visita; un límite cuenta según lo medido.
+history-visits = Visitas
+history-visits-table = Todas las visitas menos las de práctica, la más antigua primero.
+history-visit = { $day }, trabajo { $number }
+history-day = Día
+history-state = Estado
+history-hands = Manos
+history-worst = Peor hallazgo
+history-nothing-found = sin hallazgos
+history-places = Dónde estuvo cada llanta
+history-places-table = La llanta que llegó en cada lugar, por su marca.
+history-now = ahora
+history-readings = Lecturas de la banda de rodadura
+history-readings-table = Ranuras de la exterior hacia adentro; los lugares alrededor de la llanta van separados por punto y coma.
+history-grooves = Ranuras
+
+# En papel.
+paper-contents = Contenido
+paper-page = página { $number } de { $of }

@@ -45,6 +45,8 @@ terminal-book-damaged = El libro está dañado: { $entries ->
 }.
 terminal-card-written = Hoja escrita en { $file }
 terminal-labels-written = Etiquetas escritas en { $file }
+terminal-history-written = Historial escrito en { $file }
+terminal-calendar-written = Calendario escrito en { $file }
 terminal-table-written = Tabla escrita en { $file }
 terminal-not-allowed = No permitido
 

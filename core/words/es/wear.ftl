@@ -38,6 +38,8 @@ wear-next-limit = Próxima visita con { $odometer } en el odómetro: una llanta 
 
 wear-slipped = Fila { $row }, { $at } con { $odometer }: se leyó { $read }, concordaría { $expected }. Mida otra vez.
 
+wear-slipped-reading = { $at } con { $odometer }: se leyó { $read }, { $expected } concordaría con los demás.
+
 wear-no-readings = No hay lectura. Dé al menos una fila.
 wear-too-many-readings = { $readings } lecturas son demasiadas: { $most } como máximo.
 wear-no-depth = La fila { $row } no tiene profundidad.

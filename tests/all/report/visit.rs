@@ -377,6 +377,44 @@ pub fn called(mechanic: &str, vehicle: &str) -> Logbook {
     Logbook::from_iter(pen.entries)
 }
 
+/// A visit on 2 March 2026 at 48,000 mi to a vehicle of this name, in which these rechecks were told.
+pub fn told_recheck(vehicle: &str, after: &[&str]) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book_of("Wren Tolliver", vehicle);
+    pen.open(30, "rotation-on-a-lift", &["lift", "customer", "air"]);
+    pen.odometer("48000 mi");
+    let after = after.iter().map(|text| text.parse().expect("a distance")).collect();
+    pen.say(Fact::RecheckTold { job: pen.job, after });
+    Logbook::from_iter(pen.entries)
+}
+
+/// Visits ninety days apart, each with its odometer figure, when one was read, and the four tires' depths
+/// in walking order: front left, rear left, rear right, front right; in 1/32 in. The front ones change
+/// sides after the second visit.
+pub fn visits(list: &[(Option<&str>, [&str; 4])]) -> Logbook {
+    let mut pen = Pen::new();
+    pen.book();
+    let mut walk = WALK;
+    for ((odometer, depths), number) in list.iter().zip(50..) {
+        pen.open(number, "rotation-on-a-lift", &["lift", "customer", "air"]);
+        if let Some(odometer) = odometer {
+            pen.odometer(odometer);
+        }
+        for ((at, number), depth) in walk.into_iter().zip(depths) {
+            pen.tread(at, number, &format!("{depth} {depth} {depth}"), depth);
+        }
+        if number == 51 {
+            walk = [(FL, 4), (RL, 2), (RR, 3), (FR, 1)];
+            for (at, number) in [(FL, 4), (FR, 1)] {
+                pen.say(Fact::WheelOn { job: pen.job, at, tire: tire(number) });
+            }
+        }
+        pen.say(Fact::JobSigned { job: pen.job, signature: Signature::Name, seen: None });
+        pen.now = Moment::from_unix_ms(pen.now.unix_ms() + 90 * 24 * 3_600_000);
+    }
+    Logbook::from_iter(pen.entries)
+}
+
 /// A whole visit to its signature: one nut still to be proven, a figure
 /// corrected, a step skipped, a tire deeper than last time.
 pub fn whole() -> Logbook {

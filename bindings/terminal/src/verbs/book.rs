@@ -1,10 +1,13 @@
 //! The book, its check, and the card of a job.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::{Args, Subcommand};
 use lugbook::engine::{Trouble, TroubleKind};
+use lugbook::report::paper::Sheet;
+use serde_json::{Value, json};
 
+use super::codes::code;
 use crate::answer::{Answer, Page};
 use crate::next;
 use crate::options::{Absent, Options, mend, named};
@@ -27,29 +30,50 @@ pub enum Book {
 /// The card.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Examples:\n  lugbook card --out card.html\n  lugbook card --job 3 --out card.html\n\nOne HTML file with everything in it, for a screen and for paper."
+    after_help = "Examples:\n  lugbook card --out card.html\n  lugbook card --job 3 --paper a4 --out card.pdf\n\nOne HTML file with everything in it, for a screen and for paper; or, when the\nfile’s name ends in .pdf, a PDF with page numbers, bookmarks and tags."
 )]
 pub struct Card {
     /// The job's number; the last one when left out
     #[arg(long, value_name = "N")]
     job: Option<usize>,
-    /// The file to write; without it the card goes to the screen or a pipe
+    #[command(flatten)]
+    to: To,
+}
+
+/// Where a page goes.
+#[derive(Debug, Args)]
+pub struct To {
+    /// The file to write, .html or .pdf; without it the page goes to the screen or a pipe
     #[arg(long, value_name = "FILE")]
     out: Option<PathBuf>,
+    /// The sheet of a PDF
+    #[arg(long, value_name = "SHEET", default_value = "letter", value_parser = code::<Sheet>(&["letter", "a4"]))]
+    paper: Sheet,
+}
+
+/// The history.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  lugbook history \"Orchard truck\" --out history.html\n  lugbook history \"Orchard truck\" --out history.pdf\n\nEvery visit, where each tire was, and how its tread wears, with a forecast."
+)]
+pub struct History {
+    /// The vehicle; the one of the last job when left out
+    vehicle: Option<String>,
+    #[command(flatten)]
+    to: To,
 }
 
 /// The labels.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Example:\n  lugbook label --out labels.html\n\nOne HTML page with a label for each wheel that was stored in the job."
+    after_help = "Examples:\n  lugbook label --out labels.html\n  lugbook label --out labels.pdf\n\nOne page with a label for each wheel that was stored in the job."
 )]
 pub struct Label {
     /// The job's number; the last one when left out
     #[arg(long, value_name = "N")]
     job: Option<usize>,
-    /// The file to write; without it the page goes to the screen or a pipe
-    #[arg(long, value_name = "FILE")]
-    out: Option<PathBuf>,
+    #[command(flatten)]
+    to: To,
 }
 
 impl Books {
@@ -107,29 +131,55 @@ fn check(options: &Options) -> Result<Answer, Trouble> {
 impl Card {
     /// Writes the card.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
-        let html = options.open(Absent::Refuse)?.card(self.job, options.speech())?;
-        hand_over("card-written", self.job, &html, self.out.as_deref())
+        let (engine, speech) = (options.open(Absent::Refuse)?, options.speech());
+        let Self { job, to } = self;
+        let html = || engine.card(job, speech);
+        to.page("card-written", ("job", json!(job)), html, |sheet| engine.card_pdf(job, sheet, speech))
+    }
+}
+
+impl History {
+    /// Writes the history.
+    pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        let (engine, speech) = (options.open(Absent::Refuse)?, options.speech());
+        let (vehicle, to) = (self.vehicle.as_deref(), self.to);
+        let html = || engine.history(vehicle, speech);
+        to.page("history-written", ("vehicle", json!(vehicle)), html, |sheet| {
+            engine.history_pdf(vehicle, sheet, speech)
+        })
+    }
+}
+
+impl To {
+    /// Writes a page to a file, as HTML or as a PDF by the file's name, or says it.
+    fn page(
+        self,
+        written: &str,
+        (name, of): (&str, Value),
+        html: impl FnOnce() -> Result<String, Trouble>,
+        pdf: impl FnOnce(Sheet) -> Result<Vec<u8>, Trouble>,
+    ) -> Result<Answer, Trouble> {
+        let mut page = Page::default();
+        let Some(out) = self.out else {
+            let html = html()?;
+            page.push(html.trim_end());
+            return Answer::new(&json!({name: of, "html": html}), page);
+        };
+        let is_pdf = out.extension().is_some_and(|end| end.eq_ignore_ascii_case("pdf"));
+        write(&out, &if is_pdf { pdf(self.paper)? } else { html()?.into_bytes() })?;
+        page.line(&say(written, &[("file", out.display().to_string().into())]));
+        Answer::new(&json!({name: of, "file": out.display().to_string()}), page)
     }
 }
 
 impl Label {
     /// Writes the labels.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
-        let html = options.open(Absent::Refuse)?.labels(self.job, options.speech())?;
-        hand_over("labels-written", self.job, &html, self.out.as_deref())
+        let (engine, speech) = (options.open(Absent::Refuse)?, options.speech());
+        let Self { job, to } = self;
+        let html = || engine.labels(job, speech);
+        to.page("labels-written", ("job", json!(job)), html, |sheet| engine.labels_pdf(job, sheet, speech))
     }
-}
-
-/// A page into its file, or to the screen.
-fn hand_over(written: &str, job: Option<usize>, html: &str, out: Option<&Path>) -> Result<Answer, Trouble> {
-    let mut page = Page::default();
-    let Some(out) = out else {
-        page.push(html.trim_end());
-        return Answer::new(&serde_json::json!({"job": job, "html": html}), page);
-    };
-    write(out, html.as_bytes())?;
-    page.line(&say(written, &[("file", out.display().to_string().into())]));
-    Answer::new(&serde_json::json!({"job": job, "file": out.display().to_string()}), page)
 }
 
 /// What can't be done with a file or folder, and what the system says of it.

@@ -18,6 +18,8 @@ pub enum Export {
     Readings(Sheet),
     /// Write every job as a table for a spreadsheet (CSV)
     Jobs(Sheet),
+    /// Write the rechecks of a job for a calendar (iCalendar)
+    Recheck(Recheck),
 }
 
 /// A table.
@@ -40,25 +42,54 @@ pub struct Sheet {
     out: Option<PathBuf>,
 }
 
+/// A calendar file.
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Example:
+  lugbook export recheck --per-year \"12000 mi\" --out recheck.ics
+
+A recheck is due after a distance. It gets a date from what the owner drives in
+a year, and the calendar's entry says that it is an estimate; the odometer's
+figures stand beside it.")]
+pub struct Recheck {
+    /// What the owner drives in a year, by the owner's own estimate
+    #[arg(long, value_name = "DISTANCE")]
+    per_year: String,
+    /// The job's number; the last one when left out
+    #[arg(long, value_name = "N")]
+    job: Option<usize>,
+    /// The file to write; without it the calendar goes to the screen or a pipe
+    #[arg(long, value_name = "FILE")]
+    out: Option<PathBuf>,
+}
+
 impl Export {
     /// Writes it.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let engine = options.open(Absent::Refuse)?;
         let speech = options.speech();
         match self {
-            Self::Readings(Sheet { vehicle, out }) => table(engine.readings_csv(vehicle.as_deref(), speech)?, out),
-            Self::Jobs(Sheet { vehicle, out }) => table(engine.jobs_csv(vehicle.as_deref(), speech)?, out),
+            Self::Readings(Sheet { vehicle, out }) => {
+                told("csv", "table-written", engine.readings_csv(vehicle.as_deref(), speech)?, out)
+            }
+            Self::Jobs(Sheet { vehicle, out }) => {
+                told("csv", "table-written", engine.jobs_csv(vehicle.as_deref(), speech)?, out)
+            }
+            Self::Recheck(Recheck { per_year, job, out }) => {
+                told("ics", "calendar-written", engine.recheck_calendar(job, &per_year, speech)?, out)
+            }
         }
     }
 }
 
-fn table(csv: String, out: Option<PathBuf>) -> Result<Answer, Trouble> {
+/// Writes a text of this kind to a file, or says it.
+fn told(kind: &str, written: &str, text: String, out: Option<PathBuf>) -> Result<Answer, Trouble> {
     let mut page = Page::default();
     let Some(out) = out else {
-        page.push(csv.trim_end());
-        return Answer::new(&json!({"csv": csv}), page);
+        page.push(text.trim_end());
+        return Answer::new(&json!({ kind: text }), page);
     };
-    write(&out, csv.as_bytes())?;
-    page.line(&say("table-written", &[("file", out.display().to_string().into())]));
+    write(&out, text.as_bytes())?;
+    page.line(&say(written, &[("file", out.display().to_string().into())]));
     Answer::new(&json!({"file": out.display().to_string()}), page)
 }

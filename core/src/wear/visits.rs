@@ -1,18 +1,18 @@
-//! The wear of a vehicle's tires over its jobs.
+//! The history of a vehicle's tires from its jobs in the book.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::planning::lowest_of_each;
 use crate::entry::{Fact, OdometerNote};
 use crate::ident::{TireId, VehicleId};
 use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, Distance, DistanceUnit};
-use crate::rotation::Limit;
-use crate::vehicle::Place;
-use crate::wear::{self, History, Moved, Question, Reading};
+
+use super::answer::{Answer, Question, wear};
+use super::history::{History, Moved, Reading};
 
 /// What the jobs of a vehicle tell of its wear, practice left out.
-pub(super) struct Visits {
+#[derive(Debug, Clone)]
+pub struct Visits {
     history: History,
     /// What each tire is called in the history now.
     names: BTreeMap<TireId, String>,
@@ -36,7 +36,7 @@ impl Visits {
     /// The visits of a vehicle. A tire whose way between two readings is not known
     /// (moved without an odometer figure, or over a replaced instrument) starts anew,
     /// so that no rate rests on it. An estimated figure is no reading.
-    pub(super) fn of(book: &Book, vehicle: VehicleId) -> Self {
+    pub fn of(book: &Book, vehicle: VehicleId) -> Self {
         let mut visits = Self { history: History::default(), names: BTreeMap::new(), behind_km: 0.0, gaps: Vec::new() };
         let mut walk = Walk::default();
         for job in book.jobs.iter().filter(|job| job.vehicle == vehicle && !job.practice) {
@@ -130,19 +130,42 @@ impl Visits {
     }
 
     /// The usual distance between visits: the middle one of those driven so far.
-    pub(super) fn usual(&self) -> Option<Distance> {
+    pub fn usual(&self) -> Option<Distance> {
         let mut gaps = self.gaps.clone();
         gaps.sort_by(f64::total_cmp);
         let middle = gaps.get(gaps.len().checked_sub(1)? / 2)?;
         Distance::new(*middle, DistanceUnit::Kilometre).ok()
     }
 
-    /// What the readings say; nothing when there is none.
-    pub(super) fn answer(&self, vehicle: &Vehicle, limit: impl Fn(u8) -> Option<Limit>) -> Option<wear::Answer> {
+    /// The tire that has this name in an answer.
+    pub fn tire(&self, name: &str) -> Option<TireId> {
+        self.names.iter().find(|(_, known)| *known == name).map(|(tire, _)| *tire)
+    }
+
+    /// The readings of a tire of an answer, in order: each with its number there,
+    /// and with the figure that the odometer showed.
+    pub fn readings_of(&self, name: &str) -> Vec<(usize, Reading)> {
+        let shown = |reading: &Reading| {
+            let km = reading.odometer.in_unit(DistanceUnit::Kilometre) - self.behind_km;
+            in_the_unit_read(km, reading.odometer.unit())
+        };
+        let mine = (1..).zip(&self.history.readings).filter(|(_, reading)| reading.tire == name);
+        mine.filter_map(|(number, reading)| Some((number, Reading { odometer: shown(reading)?, ..reading.clone() })))
+            .collect()
+    }
+
+    /// How many readings are a tire's since its way is known.
+    pub fn counted(&self) -> usize {
+        let known: BTreeSet<&String> = self.names.values().collect();
+        self.history.readings.iter().filter(|reading| known.contains(&reading.tire)).count()
+    }
+
+    /// What the readings say, by the limit of each axle; nothing when there is none.
+    pub fn answer(&self, vehicle: &Vehicle, limit: impl Fn(u8) -> Option<Depth>) -> Option<Answer> {
         let axles = vehicle.layout.positions().map(|position| position.axle);
-        let limits: BTreeMap<u8, Depth> = axles.filter_map(|axle| Some((axle, limit(axle)?.depth))).collect();
+        let limits: BTreeMap<u8, Depth> = axles.filter_map(|axle| Some((axle, limit(axle)?))).collect();
         let question = Question { limits, prior: None, interval: self.usual() };
-        let mut answer = wear::wear(&self.history, &question).ok()?;
+        let mut answer = wear(&self.history, &question).ok()?;
         // A tire that started anew is told by its newest name alone, and distances as the odometer shows them.
         answer.tires.retain(|tire| self.names.values().any(|name| *name == tire.tire));
         answer.next_visit.odometer_km -= self.behind_km;
@@ -153,14 +176,20 @@ impl Visits {
     }
 }
 
-/// The rate at a place, as far as the readings determine it.
-pub(super) fn rate_at(answer: &wear::Answer, at: Place) -> Option<crate::rotation::Rate> {
-    let rate = answer.positions.iter().find(|position| position.at == at)?.rate;
-    let half_width = (rate.high - rate.mid).max(rate.mid - rate.low);
-    Some(crate::rotation::Rate { mm_per_1000_km: rate.mid, half_width })
-}
-
 /// A distance in km, told in the unit the odometer was read in.
 fn in_the_unit_read(km: f64, unit: DistanceUnit) -> Option<Distance> {
     Some(Distance::new(km, DistanceUnit::Kilometre).ok()?.to_unit(unit))
+}
+
+/// Each groove's lowest reading over the places around the tire.
+pub fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
+    let count = places.iter().map(Vec::len).max().unwrap_or_default();
+    (0..count)
+        .filter_map(|groove| {
+            places
+                .iter()
+                .filter_map(|place| place.get(groove).copied())
+                .reduce(|low, next| if next < low { next } else { low })
+        })
+        .collect()
 }
