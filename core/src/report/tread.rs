@@ -118,6 +118,8 @@ impl Sheet<'_> {
         let most = rows.iter().map(|row| mm(row.depth)).fold(FULL_MM, f64::max);
         let length = |depth: Depth| BAR.1 * mm(depth) / most;
         let limit = limit.map(|limit| (BAR.0 + length(limit), self.limit_named(&limit)));
+        // Beside the bar, and beside the limit's line where the bar ends short of it.
+        let number_at = |long: f64| limit.as_ref().map_or(0.0, |(x, _)| *x).max(BAR.0 + long);
         html! {
             svg class="bars" role="img" viewBox={ "0 0 320 " (height + 22.0) } aria-labelledby={ (id) "-title " (id) "-told" } {
                 title id={ (id) "-title" } { (self.say("card-bars", &[("tire", named.into())])) }
@@ -125,7 +127,7 @@ impl Sheet<'_> {
                 @for (row, y) in rows.iter().zip((0u32..).map(|at| STEP * f64::from(at))) {
                     text class="bar-name" x="0" y=(y + 15.0) { (row.name) }
                     rect class=(row.class) x=(BAR.0) y=(y + 4.0) width=(tenths(length(row.depth))) height="14" {}
-                    text class="bar-number" x=(tenths(BAR.0 + length(row.depth) + 6.0)) y=(y + 15.0) { (self.words.shown_alone(&row.depth)) }
+                    text class="bar-number" x=(tenths(number_at(length(row.depth)) + 6.0)) y=(y + 15.0) { (self.words.shown_alone(&row.depth)) }
                 }
                 @if let Some((x, limit)) = &limit {
                     path class="limit" d={ "M" (tenths(*x)) " 0 V" (height + 4.0) } {}
