@@ -100,6 +100,23 @@ pub fn simulate(depth_mm: f64, half_width_mm: f64, stretches: &[Stretch]) -> Vec
 }
 
 /// A tire's forecast from its last reading on, at the place where it stands.
+///
+/// ```
+/// use lugbook::wear::{History, Question, Reading, wear};
+/// # let read = |km: &str, depth: &str| Reading {
+/// #     tire: "a".to_owned(),
+/// #     odometer: km.parse().unwrap(),
+/// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+/// #     grooves: vec![depth.parse().unwrap()],
+/// #     lowest: None,
+/// #     practice: false,
+/// # };
+/// let readings = vec![read("0 km", "8.0 mm"), read("10000 km", "7.0 mm"), read("20000 km", "6.0 mm")];
+/// let answer = wear(&History { readings, moves: vec![] }, &Question::default())?;
+/// let ahead = answer.tires[0].ahead.unwrap();
+/// assert!((ahead.depth_after(10_000.0).mid - 5.0).abs() < 0.1);
+/// # Ok::<(), lugbook::wear::Mistake>(())
+/// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ahead {
     pub(super) line: Line,
@@ -109,6 +126,24 @@ pub struct Ahead {
 impl Ahead {
     /// Its shallowest groove after so many km from its last reading, in mm, with a
     /// 95 % interval: the band that [`Left`] is where it meets the limit.
+    ///
+    /// ```
+    /// use lugbook::wear::{History, Question, Reading, wear};
+    /// # let read = |km: &str, depth: &str| Reading {
+    /// #     tire: "a".to_owned(),
+    /// #     odometer: km.parse().unwrap(),
+    /// #     at: lugbook::vehicle::Place::parse("FL").unwrap(),
+    /// #     grooves: vec![depth.parse().unwrap()],
+    /// #     lowest: None,
+    /// #     practice: false,
+    /// # };
+    /// let readings = vec![read("0 km", "8.0 mm"), read("10000 km", "7.0 mm"), read("20000 km", "6.0 mm")];
+    /// let answer = wear(&History { readings, moves: vec![] }, &Question::default())?;
+    /// let ahead = answer.tires[0].ahead.unwrap();
+    /// let far = ahead.depth_after(30_000.0);
+    /// assert!(far.low < far.mid && far.mid < far.high);
+    /// # Ok::<(), lugbook::wear::Mistake>(())
+    /// ```
     pub fn depth_after(&self, km: f64) -> Interval {
         self.line.after(km / 1000.0, self.reach)
     }

@@ -24,4 +24,4 @@ pub use forecast::{Ahead, Interval, Left, Stretch, simulate};
 pub use history::{HANDLING_MM, History, MOST_READINGS, Mistake, Moved, Reading};
 pub use rows::{BadRow, RowMistake, Rows};
 pub use tread::{Check, TreadPattern, patterns};
-pub use visits::{Visits, lowest_of_each};
+pub(crate) use visits::{Visits, lowest_of_each};

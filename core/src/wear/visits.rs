@@ -12,7 +12,7 @@ use super::history::{History, Moved, Reading};
 
 /// What the jobs of a vehicle tell of its wear, practice left out.
 #[derive(Debug, Clone)]
-pub struct Visits {
+pub(crate) struct Visits {
     history: History,
     /// What each tire is called in the history now.
     names: BTreeMap<TireId, String>,
@@ -36,7 +36,7 @@ impl Visits {
     /// The visits of a vehicle. A tire whose way between two readings is not known
     /// (moved without an odometer figure, or over a replaced instrument) starts anew,
     /// so that no rate rests on it. An estimated figure is no reading.
-    pub fn of(book: &Book, vehicle: VehicleId) -> Self {
+    pub(crate) fn of(book: &Book, vehicle: VehicleId) -> Self {
         let mut visits = Self { history: History::default(), names: BTreeMap::new(), behind_km: 0.0, gaps: Vec::new() };
         let mut walk = Walk::default();
         for job in book.jobs.iter().filter(|job| job.vehicle == vehicle && !job.practice) {
@@ -130,7 +130,7 @@ impl Visits {
     }
 
     /// The usual distance between visits: the middle one of those driven so far.
-    pub fn usual(&self) -> Option<Distance> {
+    pub(crate) fn usual(&self) -> Option<Distance> {
         let mut gaps = self.gaps.clone();
         gaps.sort_by(f64::total_cmp);
         let middle = gaps.get(gaps.len().checked_sub(1)? / 2)?;
@@ -138,13 +138,13 @@ impl Visits {
     }
 
     /// The tire that has this name in an answer.
-    pub fn tire(&self, name: &str) -> Option<TireId> {
+    pub(crate) fn tire(&self, name: &str) -> Option<TireId> {
         self.names.iter().find(|(_, known)| *known == name).map(|(tire, _)| *tire)
     }
 
     /// The readings of a tire of an answer, in order: each with its number there,
     /// and with the figure that the odometer showed.
-    pub fn readings_of(&self, name: &str) -> Vec<(usize, Reading)> {
+    pub(crate) fn readings_of(&self, name: &str) -> Vec<(usize, Reading)> {
         let shown = |reading: &Reading| {
             let km = reading.odometer.in_unit(DistanceUnit::Kilometre) - self.behind_km;
             in_the_unit_read(km, reading.odometer.unit())
@@ -155,13 +155,13 @@ impl Visits {
     }
 
     /// How many readings are a tire's since its way is known.
-    pub fn counted(&self) -> usize {
+    pub(crate) fn counted(&self) -> usize {
         let known: BTreeSet<&String> = self.names.values().collect();
         self.history.readings.iter().filter(|reading| known.contains(&reading.tire)).count()
     }
 
     /// What the readings say, by the limit of each axle; nothing when there is none.
-    pub fn answer(&self, vehicle: &Vehicle, limit: impl Fn(u8) -> Option<Depth>) -> Option<Answer> {
+    pub(crate) fn answer(&self, vehicle: &Vehicle, limit: impl Fn(u8) -> Option<Depth>) -> Option<Answer> {
         let axles = vehicle.layout.positions().map(|position| position.axle);
         let limits: BTreeMap<u8, Depth> = axles.filter_map(|axle| Some((axle, limit(axle)?))).collect();
         let question = Question { limits, prior: None, interval: self.usual() };
@@ -182,7 +182,7 @@ fn in_the_unit_read(km: f64, unit: DistanceUnit) -> Option<Distance> {
 }
 
 /// Each groove's lowest reading over the places around the tire.
-pub fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
+pub(crate) fn lowest_of_each(places: &[Vec<Depth>]) -> Vec<Depth> {
     let count = places.iter().map(Vec::len).max().unwrap_or_default();
     (0..count)
         .filter_map(|groove| {

@@ -34,11 +34,7 @@ cited-49-cfr-393-75-e-regrooved-2-232-kg-and-more = 49 CFR 393.75(e): regrooved,
 cited-owner-s-manual-1998-keep-the-direction-of-rotation = owner's manual, 1998: keep the direction of rotation
 cited-nhtsa-letter-11497-wear-bars-at-2-32-in = NHTSA letter 11497: wear bars at 2/32 in
 cited-the-request = the request
-cited-the-load-printed-on-the-sidewall = the load printed on the sidewall
-cited-load-index-tables-secondary = load index tables, secondary
 cited-maryland-comar-11-22-04-06-bias-and-radial-mixed-on-one-axle = Maryland COMAR 11.22.04.06, bias and radial mixed on one axle
-cited-the-load-printed-on-the-sidewall = the load printed on the sidewall
-cited-load-index-tables-secondary = load index tables, secondary
 
 # How a depth stands.
 depth-refused = { $lowest } is below the limit of { $limit }. Replace the tire. Source: { $source }.

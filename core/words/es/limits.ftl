@@ -34,11 +34,7 @@ cited-49-cfr-393-75-e-regrooved-2-232-kg-and-more = 49 CFR 393.75(e): reranurada
 cited-owner-s-manual-1998-keep-the-direction-of-rotation = manual del propietario, 1998: conservar el sentido de giro
 cited-nhtsa-letter-11497-wear-bars-at-2-32-in = carta de NHTSA 11497: indicadores de desgaste a 2/32 pulg
 cited-the-request = la pregunta
-cited-the-load-printed-on-the-sidewall = la carga impresa en el costado
-cited-load-index-tables-secondary = tablas de índices de carga, secundarias
 cited-maryland-comar-11-22-04-06-bias-and-radial-mixed-on-one-axle = Maryland COMAR 11.22.04.06, diagonal y radial mezcladas en un eje
-cited-the-load-printed-on-the-sidewall = la carga impresa en el costado
-cited-load-index-tables-secondary = tablas de índices de carga, secundarias
 
 # How a depth stands.
 depth-refused = { $lowest } queda por debajo del límite de { $limit }. Cambie la llanta. Fuente: { $source }.
