@@ -24,6 +24,7 @@ const FINISHED: &[&str] = &[
     "inflation",
     "fastening",
     "wear",
+    "rotation",
     "lifting",
 ];
 
