@@ -1,5 +1,6 @@
 //! What goes out of the book, read back by libraries that know nothing of it.
 
+mod cover;
 mod history;
 mod paper;
 mod reminder;

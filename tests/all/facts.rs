@@ -1,9 +1,9 @@
 //! One fact of every kind, as the golden bytes hold them and as a person reads them.
 
 use lugbook::entry::{
-    Answer, Arm, Complaint, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass, PhotoOf,
-    ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireDamage, TireLooks, ToolKind,
-    Turned, Zone,
+    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass,
+    PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireDamage, TireLooks,
+    ToolKind, Turned, Zone,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
 use lugbook::finding::State;
@@ -313,5 +313,7 @@ pub fn facts() -> Vec<Fact> {
             },
             photo: None,
         },
+        Fact::PhotoCovered { photo, boxes: vec![CoverBox { left: 1210, top: 840, width: 420, height: 130 }] },
+        Fact::PhotoCovered { photo, boxes: Vec::new() },
     ]
 }

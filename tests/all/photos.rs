@@ -10,6 +10,7 @@ use std::time::Duration;
 
 use image::{ImageEncoder, Rgb, RgbImage};
 use lugbook::calendar::Moment;
+use lugbook::entry::CoverBox;
 use lugbook::ident::Digest;
 use lugbook::photos::{
     Damage, Disk, Format, Hint, Intake, Orientation, OtherKind, PhotoError, Photos, Refusal, Rendition,
@@ -285,6 +286,83 @@ fn shared_copies_carry_nothing_but_the_picture() {
             assert_eq!(shared.last_chunk(), Some(&[0xff, 0xd9]), "nothing follows the picture");
         }
     }
+}
+
+/// The least box around what is red in a picture, with some pixels more for what JPEG smears.
+fn red_box(picture: &RgbImage) -> CoverBox {
+    let red: Vec<(u32, u32)> =
+        picture.enumerate_pixels().filter(|(_, _, pixel)| is_red(pixel)).map(|(x, y, _)| (x, y)).collect();
+    let (xs, ys) = (red.iter().map(|at| at.0), red.iter().map(|at| at.1));
+    let (left, top) = (xs.clone().min().unwrap().saturating_sub(12), ys.clone().min().unwrap().saturating_sub(12));
+    CoverBox { left, top, width: xs.max().unwrap() + 12 - left, height: ys.max().unwrap() + 12 - top }
+}
+
+fn is_red(pixel: &Rgb<u8>) -> bool {
+    i32::from(pixel.0[0]) - i32::from(pixel.0[1]) > 40
+}
+
+#[test]
+fn nothing_of_a_covered_part_is_in_a_copy_and_the_photo_stays_as_it_is() {
+    // A red plate off the middle, so that a box turned or mirrored the wrong way would miss it.
+    let plate = RgbImage::from_fn(2400, 1600, |x, y| match (300..700).contains(&x) && (200..320).contains(&y) {
+        true => Rgb([230, 20, 20]),
+        false => Rgb([60, 110, 150]),
+    });
+    for value in 1..=8 {
+        for (format, write) in WRITERS {
+            let (_folder, photos) = open();
+            let bytes = write(&plate, Some(&exif(value, "2026:05:04 09:15:30", "+02:00")));
+            let id = photos.intake_bytes(&bytes, now()).unwrap().id;
+            let seen = decoded(&photos.share(id, Rendition::Original).unwrap());
+            assert_eq!(photos.size(id).unwrap(), seen.dimensions());
+            let cover = red_box(&seen);
+            for rendition in [Rendition::Original, Rendition::Large, Rendition::Small] {
+                let plain = decoded(&photos.share(id, rendition).unwrap());
+                let covered = photos.share_covered(id, rendition, &[cover]).unwrap();
+                assert!(!covered.windows(7).any(|part| part == b"Orchard"), "{value} {format:?}");
+                let covered = decoded(&covered);
+                assert_eq!(plain.dimensions(), covered.dimensions(), "{value} {format:?} {rendition:?}");
+                assert!(
+                    plain.pixels().any(is_red) && !covered.pixels().any(is_red),
+                    "{value} {format:?} {rendition:?}"
+                );
+                // A box's edge reaches as far as the 16 pixels that JPEG keeps together at half the color, and one more.
+                let (scale, margin) = (f64::from(plain.width()) / f64::from(seen.width()), 17.0);
+                let near = |at: u32, from: u32, length: u32| {
+                    let (at, from) = (f64::from(at), f64::from(from) * scale);
+                    at > from - margin && at < from + f64::from(length) * scale + margin
+                };
+                let changed = plain.enumerate_pixels().zip(covered.pixels()).filter(|((x, y, was), is)| {
+                    let inside = near(*x, cover.left, cover.width) && near(*y, cover.top, cover.height);
+                    !inside && was.0.iter().zip(is.0).any(|(a, b)| a.abs_diff(b) > 16)
+                });
+                assert_eq!(changed.count(), 0, "the rest is as it was: {value} {format:?} {rendition:?}");
+            }
+            assert_eq!(photos.read(id, Rendition::Original).unwrap(), bytes);
+            assert!(
+                decoded(&photos.read(id, Rendition::Large).unwrap()).pixels().any(is_red),
+                "the screen's own stays"
+            );
+        }
+    }
+}
+
+#[test]
+fn boxes_at_and_beyond_every_edge_cover_up_to_it() {
+    let (_folder, photos) = open();
+    let id = photos.intake_bytes(&jpeg(&picture(900, 500), None), now()).unwrap().id;
+    let boxes = [(0, 0, 1, 1), (899, 499, 1, 1), (0, 0, u32::MAX, u32::MAX), (450, 0, u32::MAX, 3), (2000, 2000, 5, 5)];
+    for (left, top, width, height) in boxes {
+        let copy = photos.share_covered(id, Rendition::Original, &[CoverBox { left, top, width, height }]).unwrap();
+        let seen = decoded(&copy);
+        let (x, y) = (left.min(899), top.min(499));
+        if left < 900 {
+            let level = seen.get_pixel(x, y).0;
+            assert!(level.iter().all(|level| level.abs_diff(0x70) < 24), "{level:?} at {x} {y}");
+        }
+    }
+    let all = photos.share_covered(id, Rendition::Large, &[CoverBox { left: 0, top: 0, width: 900, height: 500 }]);
+    assert!(decoded(&all.unwrap()).pixels().all(|pixel| pixel.0.iter().all(|level| level.abs_diff(0x70) <= 2)));
 }
 
 #[test]

@@ -14,6 +14,7 @@ mod people;
 mod plan;
 pub mod procedures;
 mod raising;
+mod share;
 mod shelf;
 mod steps;
 mod tires;
@@ -35,7 +36,21 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("See it work", &["demo"]),
     (
         "The book",
-        &["person", "vehicle", "tool", "shelf", "limits", "procedure", "book", "card", "label", "history", "export"],
+        &[
+            "person",
+            "vehicle",
+            "tool",
+            "shelf",
+            "limits",
+            "procedure",
+            "book",
+            "card",
+            "label",
+            "history",
+            "export",
+            "cover",
+            "share",
+        ],
     ),
     ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
@@ -82,6 +97,11 @@ pub enum Verb {
     /// Write readings, jobs or rechecks for other programs
     #[command(subcommand)]
     Export(export::Export),
+
+    /// Cover plates and faces on a photo before it goes out
+    Cover(share::Cover),
+    /// Write a copy of a photo to give away
+    Share(share::Share),
 
     /// Say the one next thing to do; open, park, sign a job
     Job(jobs::Jobs),
@@ -215,6 +235,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::History(said) => return said.run(options),
         Verb::Export(said) => return said.run(options),
         Verb::Label(said) => return said.run(options),
+        Verb::Share(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
         Verb::Sidewall(said) => return said.run(options),
@@ -224,6 +245,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Rotate(said) => return said.run(options),
         Verb::Lift(said) => return said.run(options),
         Verb::Wear(said) => return said.run(options),
+        Verb::Cover(said) => said.into(),
         Verb::Hands(said) => said.into(),
         Verb::Use(said) => said.into(),
         Verb::Complain(said) => said.into(),

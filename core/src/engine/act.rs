@@ -8,7 +8,7 @@ mod wheel;
 
 use super::trouble::clipped;
 use super::{Command, Host, Trouble, TroubleKind};
-use crate::entry::{Arm, Fact, Personal};
+use crate::entry::{Arm, CoverBox, Fact, Personal};
 use crate::ident::{Digest, JobId, PersonId};
 use crate::logbook::{Book, Job, Status, Vehicle};
 use crate::measure::Reading;
@@ -125,6 +125,7 @@ impl<'a> Acting<'a> {
                 self.open_job(&vehicle, &procedure, circumstances, practice)
             }
             Command::ResumeJob { job } => self.resume_job(job),
+            Command::Cover { photo, job, boxes } => self.cover(photo, job, &boxes),
             command => self.in_job(author, command),
         }
     }
@@ -291,11 +292,36 @@ impl<'a> Acting<'a> {
 
     /// A photo of this job by its number.
     fn photo_numbered(&self, bay: &Bay<'_>, number: usize) -> Result<Digest, Trouble> {
-        let photos: Vec<Digest> = photos_of(bay.job);
-        number.checked_sub(1).and_then(|at| photos.get(at)).copied().ok_or_else(|| {
-            let args = [("given", number.into()), ("count", photos.len().into())];
-            Trouble::mend(self.words, "trouble-no-photo", &args)
-        })
+        photo_of_job(bay.job, number, self.words)
+    }
+
+    /// Covers parts of a photo of any job, signed ones too: it goes out after the work.
+    fn cover(&self, number: usize, job: Option<usize>, parts: &[String]) -> Done {
+        let job = match job {
+            Some(number) => self.book.jobs.iter().find(|job| job.number == number),
+            None => self.book.in_bay().or_else(|| self.book.jobs.last()),
+        };
+        let job = job.ok_or_else(|| Trouble::mend(self.words, "trouble-no-such-job", &[]))?;
+        let photo = photo_of_job(job, number, self.words)?;
+        let (width, height) = self.photos.size(photo).map_err(|why| Trouble::of_photos(&why, self.words))?;
+        let boxes = parts.iter().map(|text| self.part(text, width, height)).collect::<Result<Vec<_>, _>>()?;
+        let said =
+            self.words.text("said-covered", &[("count", boxes.len().into()), ("number", number.to_string().into())]);
+        Ok(Outcome::fact(Fact::PhotoCovered { photo, boxes }).note(said))
+    }
+
+    /// A part of a photo as a person types it.
+    fn part(&self, text: &str, width: u32, height: u32) -> Result<CoverBox, Trouble> {
+        let given = ("given", clipped(text).into());
+        let numbers: Vec<u32> = text.split(',').map_while(|number| number.trim().parse().ok()).collect();
+        let (&[left, top, wide, high], 4) = (numbers.as_slice(), text.split(',').count()) else {
+            return Err(Trouble::mend(self.words, "trouble-box", &[given]));
+        };
+        if wide == 0 || high == 0 || left >= width || top >= height {
+            let size = [given, ("width", width.to_string().into()), ("height", height.to_string().into())];
+            return Err(Trouble::mend(self.words, "trouble-box-outside", &size));
+        }
+        Ok(CoverBox { left, top, width: wide, height: high })
     }
 
     /// Holds what is asked at a place against its gate.
@@ -347,6 +373,15 @@ impl<'a> Acting<'a> {
     fn now_ms(&self) -> u64 {
         self.host.now().unix_ms().unsigned_abs()
     }
+}
+
+/// A photo of a job by its number.
+pub(super) fn photo_of_job(job: &Job, number: usize, words: &Words) -> Result<Digest, Trouble> {
+    let photos = photos_of(job);
+    number.checked_sub(1).and_then(|at| photos.get(at)).copied().ok_or_else(|| {
+        let args = [("given", number.into()), ("count", photos.len().into())];
+        Trouble::mend(words, "trouble-no-photo", &args)
+    })
 }
 
 /// The photos of a job, in the order they were taken: their numbers run from 1.

@@ -224,7 +224,8 @@ impl Engine {
     pub fn card(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
-        let photo = |id: Digest| self.photos.read(id, Rendition::Large).ok();
+        // What is covered is never shown instead: without the covered copy there is no picture.
+        let photo = |id: Digest| self.photos.share_covered(id, Rendition::Large, self.book.covers(id)).ok();
         let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
         self.answered(report::card(&logbook, &self.book, job, self.procedure_of(job), &words, &photo), &words)
     }
@@ -236,6 +237,18 @@ impl Engine {
     fn vehicle(&self, name: Option<&str>, words: &Words) -> Result<Option<&Vehicle>, Trouble> {
         let acting = name.map(|name| self.book.vehicle_named(name).ok_or(name)).transpose();
         acting.map_err(|name| Trouble::no_vehicle(&self.book, name, words))
+    }
+
+    /// A copy of a photo to give away: upright, its covered parts filled, without place, device and time.
+    ///
+    /// # Errors
+    /// When there is no such job or photo, or its file is gone or damaged.
+    pub fn shared_photo(&self, job: Option<usize>, number: usize, speech: Speech) -> Result<Vec<u8>, Trouble> {
+        let words = Words::new(speech);
+        let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
+        let photo = super::act::photo_of_job(job, number, &words)?;
+        let copy = self.photos.share_covered(photo, Rendition::Original, self.book.covers(photo));
+        copy.map_err(|why| Trouble::of_photos(&why, &words))
     }
 
     /// A vehicle's history: one self-contained HTML page.

@@ -244,6 +244,15 @@ pub enum Command {
         /// Where.
         at: Option<String>,
     },
+    /// Covers parts of a photo wherever it goes out; none uncovers it. The photo itself stays as it is.
+    Cover {
+        /// The photo, by its number in the job.
+        photo: usize,
+        /// The job; the last one when none is given.
+        job: Option<usize>,
+        /// Each part: left, top, width and height in pixels of the upright photo: `120,80,300,90`.
+        boxes: Vec<String>,
+    },
     /// What stands on a sidewall.
     Sidewall {
         /// Where.

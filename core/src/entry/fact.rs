@@ -502,6 +502,13 @@ pub enum Fact {
         /// What was chosen; the rest stays as it was.
         chosen: Chosen,
     },
+    /// Parts of a photo are covered wherever it goes out: plates, faces. The photo itself stays as it is.
+    PhotoCovered {
+        /// The photo.
+        photo: Digest,
+        /// What is covered from now on; none when nothing is.
+        boxes: Vec<CoverBox>,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -569,6 +576,7 @@ impl Fact {
             | Self::ToolAdded { .. }
             | Self::VehicleAdded { .. }
             | Self::SpecificationRecorded { .. }
+            | Self::PhotoCovered { .. }
             | Self::Withdrawn { .. } => None,
         }
     }
@@ -585,6 +593,19 @@ impl Fact {
             _ => None,
         }
     }
+}
+
+/// A part of a photo, in pixels of the photo as it came, seen upright; from its left and top.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct CoverBox {
+    /// From the photo's left edge.
+    pub left: u32,
+    /// From its top.
+    pub top: u32,
+    /// How wide.
+    pub width: u32,
+    /// How high.
+    pub height: u32,
 }
 
 /// What a person may do in the book.

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Archive, Job, Line, Lines, Said, Span, Status, pairs};
 use crate::calendar::Moment;
-use crate::entry::{Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
+use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
 use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
 use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
@@ -148,6 +148,9 @@ pub struct Book {
     /// Photos that belong to a job, the shelf or a finding, with the entry that says what they show.
     #[serde(with = "pairs")]
     pub photos: BTreeMap<Digest, EntryId>,
+    /// What is covered of photos that go out.
+    #[serde(with = "pairs")]
+    pub covers: BTreeMap<Digest, Vec<CoverBox>>,
     /// The place of the last entry in it.
     pub(super) last: Option<(HybridTime, StreamId, u64)>,
     /// What corrections and withdrawals are about.
@@ -165,6 +168,11 @@ impl Book {
     /// The vehicle of this id.
     pub fn vehicle(&self, id: VehicleId) -> Option<&Vehicle> {
         self.vehicles.iter().find(|vehicle| vehicle.id == id)
+    }
+
+    /// What is covered of a photo that goes out.
+    pub fn covers(&self, photo: Digest) -> &[CoverBox] {
+        self.covers.get(&photo).map(Vec::as_slice).unwrap_or_default()
     }
 
     /// The vehicle of this name; letters of either case.
@@ -269,6 +277,9 @@ impl Book {
             Fact::ToolAdded { tool, what, name } => {
                 self.tools.retain(|known| known.id != *tool);
                 self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
+            }
+            Fact::PhotoCovered { photo, boxes } => {
+                self.covers.insert(*photo, boxes.clone());
             }
             Fact::LimitsChosen { job: None, chosen } => {
                 self.limits = chosen.over(self.limits);

@@ -4,12 +4,16 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 
-use super::decode::{Trouble, decode_bytes};
+use super::decode::{Pixels, Trouble, decode_bytes};
 use super::error::{Damage, Doing, PhotoError, Problem, Refusal};
 use super::keep::digest;
 use super::reduce::{reduce, turn, write};
 use super::{Format, Photos, Rendition, seal};
+use crate::entry::CoverBox;
 use crate::ident::Digest;
+
+/// The gray of what is covered: neither a dark tire's nor a light car's.
+const COVER: u8 = 0x70;
 
 /// JPEG quality of a full-size copy for sharing.
 const SHARED_QUALITY: u8 = 90;
@@ -61,25 +65,53 @@ impl Photos {
     /// # Errors
     /// As [`read`](Self::read).
     pub fn share(&self, id: Digest, rendition: Rendition) -> Result<Vec<u8>, PhotoError> {
-        if rendition != Rendition::Original {
+        self.share_covered(id, rendition, &[])
+    }
+
+    /// As [`share`](Self::share), with parts filled so that nothing of them is in the copy. The copy is made from the
+    /// original, which stays as it is. A box that reaches beyond the photo covers up to its edge.
+    ///
+    /// # Errors
+    /// As [`read`](Self::read).
+    pub fn share_covered(&self, id: Digest, rendition: Rendition, covers: &[CoverBox]) -> Result<Vec<u8>, PhotoError> {
+        if rendition != Rendition::Original && covers.is_empty() {
             return self.read(id, rendition);
         }
         let bytes = self.read_original(id)?;
         let format = Format::sniff(&bytes).map_err(PhotoError::Refused)?;
-        let edge = Rendition::Original.edge();
+        let edge = rendition.edge();
         let decoded = decode_bytes(format, &bytes, edge).map_err(|trouble| match trouble {
             Trouble::Refused(refusal) => PhotoError::Refused(refusal),
             Trouble::Read(source) => PhotoError::Storage { doing: Doing::ReadingKept, source },
         })?;
         drop(bytes);
-        let orientation = decoded.notes.orientation;
+        let (orientation, stored) = (decoded.notes.orientation, (decoded.width, decoded.height));
         let pixels = match decoded.pixels {
             large if large.width.max(large.height) > edge => reduce(&large, edge),
             fitting => Some(fitting),
         };
-        pixels
-            .and_then(|pixels| write(&turn(pixels, orientation), SHARED_QUALITY))
-            .ok_or(PhotoError::Refused(Refusal::Damaged { format }))
+        let upright = if orientation.swaps_sides() { (stored.1, stored.0) } else { stored };
+        let covered = |pixels| {
+            let mut turned = turn(pixels, orientation);
+            covers.iter().for_each(|part| cover(&mut turned, *part, upright));
+            write(&turned, SHARED_QUALITY)
+        };
+        pixels.and_then(covered).ok_or(PhotoError::Refused(Refusal::Damaged { format }))
+    }
+
+    /// Width and height of a photo as it came, seen upright, in pixels.
+    ///
+    /// # Errors
+    /// As [`read`](Self::read).
+    pub fn size(&self, id: Digest) -> Result<(u32, u32), PhotoError> {
+        let bytes = self.read_original(id)?;
+        let format = Format::sniff(&bytes).map_err(PhotoError::Refused)?;
+        let decoded = decode_bytes(format, &bytes, Rendition::Small.edge()).map_err(|trouble| match trouble {
+            Trouble::Refused(refusal) => PhotoError::Refused(refusal),
+            Trouble::Read(source) => PhotoError::Storage { doing: Doing::ReadingKept, source },
+        })?;
+        let swapped = decoded.notes.orientation.swaps_sides();
+        Ok(if swapped { (decoded.height, decoded.width) } else { (decoded.width, decoded.height) })
     }
 
     /// Every photo in the folder, whether an entry names it or not, in order.
@@ -139,6 +171,27 @@ impl Photos {
         fs::read_dir(folder)
             .and_then(|entries| entries.map(|entry| entry.map(|entry| entry.path())).collect())
             .map_err(PhotoError::storage(Doing::ReadingKept, 1 << 20))
+    }
+}
+
+/// Fills a part, given in pixels of the whole photo seen upright, with one gray.
+fn cover(pixels: &mut Pixels, part: CoverBox, (whole_width, whole_height): (u32, u32)) {
+    // Every pixel of the copy that holds anything of the part: rounded outward, and one more, as
+    // reducing mixes neighbors.
+    let range = |from: u32, length: u32, whole: u32, side: u32| {
+        let (whole, side) = (u64::from(whole.max(1)), u64::from(side));
+        let begin = (u64::from(from) * side / whole).saturating_sub(1).min(side);
+        let end = ((u64::from(from) + u64::from(length)) * side).div_ceil(whole).saturating_add(1).min(side);
+        usize::try_from(begin).unwrap_or(0)..usize::try_from(end).unwrap_or(0)
+    };
+    let columns = range(part.left, part.width, whole_width, pixels.width);
+    let rows = range(part.top, part.height, whole_height, pixels.height);
+    let line = usize::try_from(pixels.width).unwrap_or(0) * 3;
+    for row in rows {
+        let (begin, end) = (row * line + columns.start * 3, row * line + columns.end * 3);
+        if let Some(filled) = pixels.rgb.get_mut(begin..end) {
+            filled.fill(COVER);
+        }
     }
 }
 

@@ -61,7 +61,12 @@ impl Sheet<'_> {
                     Some(jpeg) => img src={ "data:image/jpeg;base64," (STANDARD.encode(jpeg)) } alt=(caption) {},
                     None => p class="notice" { (self.t("card-photo-missing")) },
                 }
-                figcaption { (caption) " " span class="small" { (photo.short()) } }
+                figcaption {
+                    (caption) " " span class="small" {
+                        (photo.short())
+                        @if !self.book.covers(photo).is_empty() { ". " (self.t("card-covered")) }
+                    }
+                }
             }
         }
     }

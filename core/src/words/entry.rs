@@ -134,6 +134,7 @@ impl Words {
             | Fact::SpecificationUnknown { .. }
             | Fact::ToolAdded { .. }
             | Fact::LimitsChosen { .. }
+            | Fact::PhotoCovered { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
             Fact::JobOpened { .. }
             | Fact::JobParked { .. }
@@ -212,6 +213,9 @@ impl Words {
                     ("papers", self.papers(what).into()),
                 ],
             ),
+            Fact::PhotoCovered { photo, boxes } => {
+                self.text("fact-covered", &[("count", boxes.len().into()), ("digest", photo.short().into())])
+            }
             Fact::LimitsChosen { job, chosen } => {
                 let id = if job.is_some() { "fact-limits-job" } else { "fact-limits-book" };
                 self.text(id, &[("chosen", self.chosen_limits(*chosen, *chosen).into())])

@@ -152,3 +152,10 @@ place-axle-left-outer = axle { $axle } left outer
 place-axle-left-inner = axle { $axle } left inner
 place-axle-right-outer = axle { $axle } right outer
 place-axle-right-inner = axle { $axle } right inner
+said-covered = { $count ->
+    [0] Photo { $number } goes out uncovered from now on.
+    [one] 1 part of photo { $number } is covered on cards and shared copies. The photo itself stays as it is.
+   *[other] { $count } parts of photo { $number } are covered on cards and shared copies. The photo itself stays as it is.
+}
+trouble-box = “{ $given }” is no box. Give left, top, width and height in pixels, like 120,80,300,90.
+trouble-box-outside = “{ $given }” covers nothing: the photo is { $width } pixels wide and { $height } high.

@@ -283,3 +283,8 @@ tool-papers-none = { "" }
 tool-calibrated = calibrated { $day }
 tool-calibrated-unknown = calibration not known
 fact-named = { $said }, by { $name }.
+fact-covered = { $count ->
+    [0] Photo { $digest } goes out uncovered.
+    [one] 1 part of photo { $digest } is covered where it goes out.
+   *[other] { $count } parts of photo { $digest } are covered where it goes out.
+}

@@ -185,6 +185,7 @@ card-gauge-step = shows steps of { $step }
 card-no-calibration = none is kept for this kind
 
 card-photos = Photos
+card-covered = Parts are covered.
 card-photo-missing = This photo’s file is not at hand.
 card-see-photo = See its photo.
 

@@ -124,3 +124,4 @@ terminal-demo-try = Open the card in a browser. Then try:
 terminal-demo-truck = Orchard truck
 terminal-limits-book = Book
 terminal-limits-job = This job
+terminal-photo-written = Photo written to { $file }

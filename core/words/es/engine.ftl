@@ -152,3 +152,10 @@ place-axle-left-outer = eje { $axle } izquierda exterior
 place-axle-left-inner = eje { $axle } izquierda interior
 place-axle-right-outer = eje { $axle } derecha exterior
 place-axle-right-inner = eje { $axle } derecha interior
+said-covered = { $count ->
+    [0] La foto { $number } sale sin tapar desde ahora.
+    [one] Se tapa 1 parte de la foto { $number } en hojas y copias. La foto misma queda como está.
+   *[other] Se tapan { $count } partes de la foto { $number } en hojas y copias. La foto misma queda como está.
+}
+trouble-box = “{ $given }” no es un recuadro. Dé izquierda, arriba, ancho y alto en píxeles, como 120,80,300,90.
+trouble-box-outside = “{ $given }” no tapa nada: la foto mide { $width } píxeles de ancho y { $height } de alto.

@@ -283,3 +283,8 @@ tool-papers-none = { "" }
 tool-calibrated = calibrado el { $day }
 tool-calibrated-unknown = calibración no conocida
 fact-named = { $said }, por { $name }.
+fact-covered = { $count ->
+    [0] La foto { $digest } sale sin tapar.
+    [one] Se tapa 1 parte de la foto { $digest } donde sale.
+   *[other] Se tapan { $count } partes de la foto { $digest } donde sale.
+}

@@ -185,6 +185,7 @@ card-gauge-step = muestra pasos de { $step }
 card-no-calibration = este tipo no la lleva
 
 card-photos = Fotos
+card-covered = Hay partes tapadas.
 card-photo-missing = El archivo de esta foto no está a la mano.
 card-see-photo = Vea su foto.
 

@@ -124,3 +124,4 @@ terminal-demo-try = Abra la hoja en un navegador. Luego pruebe:
 terminal-demo-truck = Camioneta de la huerta
 terminal-limits-book = Libro
 terminal-limits-job = Este trabajo
+terminal-photo-written = Foto escrita en { $file }

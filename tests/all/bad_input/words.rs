@@ -107,6 +107,8 @@ const LINES: &[&str] = &[
     "card --job <job> --out <out>",
     "card --paper <code=a4>",
     "history <vehicle> --out <out>",
+    "cover <line> 0,0,9,9 --job <job>",
+    "share <line> --out <out> --job <job>",
     "export readings --vehicle <vehicle> --out <out>",
     "export jobs --vehicle <vehicle> --out <out>",
     "label --job <job> --out <out>",

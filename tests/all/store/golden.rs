@@ -47,7 +47,7 @@ kinds! {
     PhotoPending PhotoTaken SidewallRead TreadMeasured PressureMeasured SensorRead
     DriveSeen PlanChosen Lifted WheelOff WheelOn NutTightened
     ToolAdded ToolUsed StepDone StepSkipped GateOpened FindingNoted
-    RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen
+    RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen PhotoCovered
 }
 
 /// The golden entries: one stream, a fixed id and time for each, a person with a name first.
