@@ -8,6 +8,7 @@ reader's choice of a light or dark ground. Needs tests/vectors/requirements.txt.
 
 import json
 import pathlib
+import re
 import subprocess
 
 import matplotlib
@@ -53,6 +54,7 @@ def main():
         mark = "o" if kind == "distinct" else "s"
         axes.plot(*zip(*points), line, marker=mark, color=COLORS[wheels], label=f"{wheels} wheels, {kind} rates")
     axes.set_yscale("log")
+    axes.yaxis.set_major_formatter("{x:g}")
     axes.set_xlabel("visits planned")
     axes.set_ylabel("one whole answer, ms (median)")
     axes.set_title("Rotation planner: time by wheels and visits")
@@ -60,7 +62,8 @@ def main():
     axes.legend(loc="upper left", bbox_to_anchor=(1.0, 1.0), frameon=False)
     out = HERE / "growth.svg"
     figure.savefig(out, bbox_inches="tight", facecolor=PAPER, metadata={"Date": None, "Creator": None})
-    text = out.read_text()
+    # Whatever plain font the reader has.
+    text = re.sub(r"font-family: [^;]*;", "font-family: sans-serif;", out.read_text())
     at = text.index(">", text.index("<svg")) + 1
     out.write_text(text[:at] + "\n" + DARK + text[at:])
 
