@@ -207,15 +207,15 @@ card-hands-of = { $person }; manos: { $hands }
 card-not-sealed = Firmado por nombre, sin sello del aparato.
 card-unsigned = Sin firmar.
 card-digest = Última anotación: { $digest }. Estos diez signos distinguen dos hojas; no prueban nada.
-card-deference = El manual del fabricante del vehículo, las normas locales y el ejercicio con licencia mandan sobre todo lo de esta hoja.
+card-deference = El manual del fabricante del vehículo, las normas locales y la práctica con licencia mandan sobre todo lo de esta hoja.
 card-times = Las horas son de tiempo universal (UTC), según el reloj de este aparato.
 
-# Archivo de calendario.
+# A calendar file.
 calendar-recheck = Reapriete las tuercas de las ruedas: { $vehicle }
-calendar-per-year = Eso es con { $distance } al año.
+calendar-per-year = Eso es manejando { $distance } al año.
 calendar-deference = El manual del fabricante, las normas locales y la práctica con licencia mandan sobre esto.
 
-# Historial de un vehículo.
+# The history of a vehicle.
 history-title = Historial del vehículo: { $name }
 history-kicker = Historial del vehículo
 history-no-visit = Todavía no hay ninguna visita de este vehículo en el libro.
@@ -232,7 +232,7 @@ history-chart = Profundidad de la llanta { $tire } según la distancia
 history-chart-read = Leído: { $readings }.
 history-point = { $depth } con { $odometer }
 history-depth-mm = Profundidad, mm
-history-depth-32 = Profundidad, 1/32 in
+history-depth-32 = Profundidad, 1/32 pulg
 history-distance-km = Odómetro, km
 history-distance-mi = Odómetro, mi
 history-forecast-how = Un pronóstico es aritmética sobre las lecturas de arriba. Mida en cada visita; un límite cuenta según lo medido.
@@ -251,6 +251,6 @@ history-readings = Lecturas de la banda de rodadura
 history-readings-table = Ranuras de la exterior hacia adentro; los lugares alrededor de la llanta van separados por punto y coma.
 history-grooves = Ranuras
 
-# En papel.
+# On paper.
 paper-contents = Contenido
 paper-page = página { $number } de { $of }

@@ -37,7 +37,6 @@ wear-next-unknown-wear = Próxima visita con { $odometer } en el odómetro: aún
 wear-next-limit = Próxima visita con { $odometer } en el odómetro: una llanta puede llegar a su límite.
 
 wear-slipped = Fila { $row }, { $at } con { $odometer }: se leyó { $read }, concordaría { $expected }. Mida otra vez.
-
 wear-slipped-reading = { $at } con { $odometer }: se leyó { $read }, { $expected } concordaría con los demás.
 
 wear-no-readings = No hay lectura. Dé al menos una fila.
