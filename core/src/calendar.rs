@@ -109,6 +109,20 @@ impl Day {
         Self(self.0.saturating_add(jiff::Span::new().try_days(days).unwrap_or_default()))
     }
 
+    /// The same day so many months later; the last one of the month where it has no such day,
+    /// and the last day there is beyond it.
+    ///
+    /// ```
+    /// use lugbook::calendar::Day;
+    /// let day: Day = "2026-01-31".parse()?;
+    /// assert_eq!(day.plus_months(1).to_string(), "2026-02-28");
+    /// assert_eq!(day.plus_months(12).to_string(), "2027-01-31");
+    /// # Ok::<(), lugbook::calendar::NotADay>(())
+    /// ```
+    pub fn plus_months(self, months: u16) -> Self {
+        Self(self.0.saturating_add(jiff::Span::new().try_months(months).unwrap_or_default()))
+    }
+
     /// Days from this one to the other; negative when the other is earlier.
     ///
     /// ```

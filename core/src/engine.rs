@@ -8,6 +8,7 @@ mod act;
 mod ask;
 mod command;
 mod host;
+mod papers;
 mod planning;
 mod starting;
 mod trouble;
@@ -18,6 +19,7 @@ use std::sync::Arc;
 
 pub use command::Command;
 pub use host::{Host, SystemHost};
+pub use papers::{Calibrations, Papers};
 pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
     ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView,

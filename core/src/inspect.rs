@@ -130,9 +130,9 @@ pub enum What {
         /// Which nuts.
         nuts: Vec<u8>,
     },
-    /// A wrench whose calibration is old or not known.
+    /// A tool whose calibration is old or not known.
     Uncalibrated {
-        /// The wrench.
+        /// The tool.
         tool: ToolId,
         /// How its calibration stands.
         calibration: Calibration,
@@ -221,7 +221,7 @@ impl<'a> Looking<'a> {
     /// The coarsest step of the depth gauges named in a job, mm; a common gauge's when none is named.
     fn depth_step_mm(self, job: &Job) -> f64 {
         let steps = job.tools().filter_map(|id| match self.book.tool(id).map(|tool| &tool.what) {
-            Some(ToolKind::DepthGauge { resolution }) => Some(resolution.in_unit(DepthUnit::Millimetre)),
+            Some(ToolKind::DepthGauge { resolution, .. }) => Some(resolution.in_unit(DepthUnit::Millimetre)),
             _ => None,
         });
         steps.fold(None, |most: Option<f64>, step| Some(most.map_or(step, |m| m.max(step)))).unwrap_or(THIRTY_SECOND_MM)

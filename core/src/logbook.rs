@@ -9,12 +9,14 @@ mod book;
 mod job;
 mod lines;
 mod pairs;
+mod tools;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-pub use book::{Book, DepthSeen, Person, Specification, Stored, TireHistory, Tool, Vehicle};
+pub use book::{Book, DepthSeen, Person, Specification, Stored, TireHistory, Vehicle};
 pub use job::{Job, Line, NutSaid, Status};
 pub use lines::{Archive, Lines, Span};
+pub use tools::{Tool, ToolClass};
 
 use crate::entry::{Entry, Fact, HybridTime};
 use crate::ident::{EntryId, JobId, StreamId};

@@ -10,6 +10,7 @@
 //! is next, and what a gate still waits for.
 
 mod ask;
+mod at_hand;
 mod bay;
 mod condition;
 mod file;

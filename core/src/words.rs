@@ -21,6 +21,7 @@ mod rotation;
 mod sidewall;
 mod state;
 mod store;
+mod tools;
 mod units;
 mod wear;
 

@@ -1,7 +1,7 @@
 //! The door: commands, refusals, views.
 
 use lugbook::calendar::Moment;
-use lugbook::engine::{Command, Engine, Host, TroubleKind};
+use lugbook::engine::{Calibrations, Command, Engine, Host, Papers, TroubleKind};
 use lugbook::entry::{Arm, Kind, Pass, Role, SensorKind, SidewallSide, TireLooks};
 use lugbook::finding::State;
 use lugbook::vehicle::hub::{Evidence, Hub};
@@ -62,7 +62,15 @@ fn measured(engine: &mut Engine) {
     );
     act(
         engine,
-        Command::AddWrench { name: text("wrench"), accuracy: text("4 %"), step: text("1 N.m"), calibrated: None },
+        Command::AddTool {
+            name: text("wrench"),
+            papers: Papers::Wrench {
+                accuracy: text("4 %"),
+                step: text("1 N.m"),
+                range: None,
+                calibration: Calibrations::default(),
+            },
+        },
     );
     act(
         engine,

@@ -5,7 +5,7 @@ use lugbook::entry::{
     PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireDamage, TireLooks,
     ToolKind, Turned, Zone,
 };
-use lugbook::fastener::{Bar, Gun, Lubrication, Printed, TorqueSpec, Wrench};
+use lugbook::fastener::{Bar, Gun, Lubrication, Power, Printed, Scale, TorqueSpec, Wrench};
 use lugbook::finding::State;
 use lugbook::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use lugbook::limits::{Chosen, Placard, PlacardTire, Region, Season};
@@ -190,26 +190,49 @@ pub fn facts() -> Vec<Fact> {
             tool,
             what: ToolKind::Wrench { papers: Wrench::new(4.0, "5 ft.lb".parse().unwrap()) },
             name: "Long wrench".into(),
+            interval_months: None,
         },
         Fact::ToolAdded {
             tool,
-            what: ToolKind::DepthGauge { resolution: "1/32".parse().unwrap() },
+            what: ToolKind::DepthGauge { resolution: "1/32".parse().unwrap(), calibrated: None },
             name: "Depth gauge".into(),
+            interval_months: None,
         },
         Fact::ToolAdded {
             tool,
-            what: ToolKind::PressureGauge { resolution: None, calibrated: Some("2026-02-01".parse().unwrap()) },
+            what: ToolKind::PressureGauge {
+                resolution: None,
+                calibrated: Some("2026-02-01".parse().unwrap()),
+                highest: None,
+            },
             name: "Dial gauge".into(),
+            interval_months: None,
         },
-        Fact::ToolAdded { tool, what: ToolKind::Gun { papers: Gun { greatest: None } }, name: "Gun".into() },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Gun { papers: Gun::default() },
+            name: "Gun".into(),
+            interval_months: None,
+        },
         Fact::ToolAdded {
             tool,
             what: ToolKind::Bar { papers: Bar::new("65 ft.lb".parse().unwrap()) },
             name: "Blue bar".into(),
+            interval_months: None,
         },
-        Fact::ToolAdded { tool, what: ToolKind::Jack { rating: Some("3 t".parse().unwrap()) }, name: "Jack".into() },
-        Fact::ToolAdded { tool, what: ToolKind::Stand { rating: None }, name: "Stands".into() },
-        Fact::ToolAdded { tool, what: ToolKind::Lift { rating: None }, name: "Two-post".into() },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Jack { rating: Some("3 t".parse().unwrap()) },
+            name: "Jack".into(),
+            interval_months: None,
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Stand { rating: None, count: None },
+            name: "Stands".into(),
+            interval_months: None,
+        },
+        Fact::ToolAdded { tool, what: ToolKind::Lift { rating: None }, name: "Two-post".into(), interval_months: None },
         Fact::ToolUsed { job, tool },
         Fact::StepDone { job, step: "rock".into(), at: None, answer: Answer::Seen },
         Fact::StepDone { job, step: "lock-key".into(), at: None, answer: Answer::Choice("at-hand".into()) },
@@ -315,5 +338,54 @@ pub fn facts() -> Vec<Fact> {
         },
         Fact::PhotoCovered { photo, boxes: vec![CoverBox { left: 1210, top: 840, width: 420, height: 130 }] },
         Fact::PhotoCovered { photo, boxes: Vec::new() },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Wrench {
+                papers: Wrench {
+                    range: Some(Scale { low: "40 N.m".parse().unwrap(), high: "200 N.m".parse().unwrap() }),
+                    last_calibration: "2026-03-02".parse().ok(),
+                    ..Wrench::new(4.0, "1 N.m".parse().unwrap())
+                },
+            },
+            name: "Long wrench".into(),
+            interval_months: Some(12),
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::PressureGauge {
+                resolution: "1 psi".parse().ok(),
+                calibrated: None,
+                highest: "100 psi".parse().ok(),
+            },
+            name: "Dial gauge".into(),
+            interval_months: Some(1),
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Gun { papers: Gun { greatest: "500 N.m".parse().ok(), power: Some(Power::Electric) } },
+            name: "Battery gun".into(),
+            interval_months: None,
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Bar {
+                papers: Bar {
+                    hex: "21 mm".parse().ok(),
+                    for_guns_up_to: "400 N.m".parse().ok(),
+                    ..Bar::new("65 ft.lb".parse().unwrap())
+                },
+            },
+            name: "Blue bar".into(),
+            interval_months: None,
+        },
+        Fact::ToolAdded {
+            tool,
+            what: ToolKind::Stand { rating: "3 t".parse().ok(), count: Some(4) },
+            name: "Red stands".into(),
+            interval_months: None,
+        },
+        Fact::ToolRetired { tool, reason: "dropped".into() },
+        Fact::WheelShared { job, at: FL, person: Some(person) },
+        Fact::WheelShared { job, at: rl, person: None },
     ]
 }

@@ -19,6 +19,7 @@ mod lifting;
 mod limits;
 mod logbook;
 mod measure;
+mod people;
 mod phone;
 mod photos;
 mod planning;

@@ -25,7 +25,7 @@ pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": no_job(),
         "spoken": no_job(), "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
-        "van": null, "coming": false, "may_skip": false,
+        "van": null, "crew": [], "two": null, "coming": false, "may_skip": false,
         "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -42,6 +42,11 @@ pub fn print(next: &NextView, page: &mut Page) {
     }
     if let Some(van) = &next.van {
         page.indented("      ", van);
+    }
+    if let Some(two) = &next.two {
+        page.indented("      ", two);
+        let name = next.crew.first().map_or_else(|| say("sample-name", &[]), Clone::clone);
+        page.push(&format!("  {}  lugbook second \"{name}\"", say("also", &[])));
     }
     if !next.gate.is_empty() {
         for wait in &next.gate {

@@ -52,7 +52,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
             "share",
         ],
     ),
-    ("The job", &["job", "hands", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
+    ("The job", &["job", "hands", "second", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
     ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare", "set", "store"]),
     ("Up and down", &["raise", "held", "clear-under", "lower"]),
@@ -107,6 +107,8 @@ pub enum Verb {
     Job(jobs::Jobs),
     /// Change whose hands do the steps
     Hands(notes::Hands),
+    /// Name who holds the other side of a heavy wheel
+    Second(notes::Second),
     /// Use a tool in this job
     Use(notes::Use),
     /// Write down the customer's complaint
@@ -247,6 +249,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Wear(said) => return said.run(options),
         Verb::Cover(said) => said.into(),
         Verb::Hands(said) => said.into(),
+        Verb::Second(said) => said.into(),
         Verb::Use(said) => said.into(),
         Verb::Complain(said) => said.into(),
         Verb::Damage(said) => said.into(),

@@ -2,8 +2,10 @@
 
 mod job;
 mod limits;
+mod people;
 mod set;
 mod shelf;
+mod tools;
 mod wheel;
 
 use super::trouble::clipped;
@@ -90,11 +92,8 @@ impl<'a> Acting<'a> {
             Command::AddVehicle { name, model, class, spare, own, plate } => {
                 self.add_vehicle(&name, &model, class, spare, own, plate)
             }
-            Command::AddWrench { name, accuracy, step, calibrated } => {
-                self.add_wrench(&name, &accuracy, &step, calibrated.as_deref())
-            }
-            Command::AddDepthGauge { name, resolution } => self.add_depth_gauge(&name, &resolution),
-            Command::AddBar { name, rating } => self.add_bar(&name, &rating),
+            Command::AddTool { name, papers } => self.add_tool(&name, &papers),
+            Command::RetireTool { tool, reason } => self.retire_tool(&tool, &reason),
             Command::RecordTorque { vehicle, printed, thread, condition, recheck, studs, source, photo } => self
                 .record_torque(
                     vehicle.as_deref(),
@@ -138,6 +137,7 @@ impl<'a> Acting<'a> {
             Command::CloseJob { reason } => self.close_job(&bay, reason),
             Command::Sign => self.sign(&bay, author),
             Command::Hands { person } => self.hands(&bay, &person),
+            Command::ShareWheels { person, at } => self.share_wheels(&bay, &person, &at),
             Command::UseTool { tool } => self.use_tool(&bay, &tool),
             Command::Complain { text } => self.complain(&bay, &text),
             Command::Damage { at, text, photo } => self.damage(&bay, at.as_deref(), text, photo),

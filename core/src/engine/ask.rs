@@ -8,7 +8,7 @@ use super::view::{
 use super::{Engine, Trouble, TroubleKind, planning};
 use crate::caution::CautionId;
 use crate::due::YearlyEstimate;
-use crate::entry::{Kind, Pass, Shelf};
+use crate::entry::{Kind, Pass, Role, Shelf};
 use crate::fastening;
 use crate::ident::Digest;
 use crate::lifting::Action;
@@ -139,7 +139,12 @@ impl Engine {
             act: action.act.code().to_owned(),
             at: action.at.iter().map(|place| layout.name(*place, speech.letters)).collect(),
             sentence: words.action(action, layout),
-            caution: action.cautions.iter().map(|caution| words.caution(*caution)).collect(),
+            caution: action
+                .cautions
+                .iter()
+                .filter(|caution| bay.has_gear_of(**caution))
+                .map(|caution| words.caution(*caution))
+                .collect(),
             done: over(action.n),
         };
         Ok(LiftsView {
@@ -196,12 +201,7 @@ impl Engine {
                 .map(|person| PersonLine { name: words.person(&self.book, person.id), role: words.role(person.role) })
                 .collect(),
             jobs: self.book.jobs.iter().rev().map(|job| self.job_line(job, &words)).collect(),
-            tools: self
-                .book
-                .tools
-                .iter()
-                .map(|tool| format!("{}: {}", tool.name, words.tool_kind(&tool.what)))
-                .collect(),
+            tools: self.book.tools_at_hand().map(|tool| words.tool_line(tool, self.host.now().day())).collect(),
         }
     }
 
@@ -289,6 +289,9 @@ impl Engine {
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
         let per_year_read = Distance::parse(per_year, None)
             .map_err(|why| Trouble::said(words.misread::<DistanceUnit>(per_year, &why)))?;
+        if job.practice {
+            return Err(Trouble::mend(&words, "trouble-practice-due", &[]));
+        }
         if self.answered(report::reminder::rechecks(&self.book, job), &words)?.is_empty() {
             return Err(Trouble::mend(&words, "trouble-recheck-untold", &[]));
         }
@@ -391,6 +394,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
         vehicle: bay.vehicle.name.clone(),
         status: bay.job.status,
         hands: words.person(bay.book, bay.job.hands),
+        crew: crew(bay),
         step: task.map(|task| task.step.id.clone()),
         sentence,
         spoken,
@@ -405,6 +409,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
         },
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
         van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
+        two: task.filter(|task| bay.wants_two(task)).map(|_| words.text("next-two-people", &[])),
         coming: task.is_some_and(|task| task.step.per == Per::Coming),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
@@ -418,6 +423,12 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
     }
 }
 
+/// Who works from this book and has no hands on the job now.
+fn crew(bay: &Bay<'_>) -> Vec<String> {
+    let idle = bay.book.people.iter().filter(|person| person.role != Role::Customer && person.id != bay.job.hands);
+    idle.filter_map(|person| person.name.clone()).collect()
+}
+
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
     let here = bay.circumstances();
@@ -428,7 +439,7 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .cautions
         .iter()
         .filter_map(|code| CautionId::of_code(code))
-        .filter(|caution| caution.applies(&here))
+        .filter(|caution| caution.applies(&here) && bay.has_gear_of(*caution))
         .map(|caution| CautionLine {
             code: caution.code().to_owned(),
             signal: words.signal(caution.signal()),

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
 
+use super::papers::Papers;
 use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
 use crate::finding::State;
 use crate::limits::{Region, Season};
@@ -39,30 +40,19 @@ pub enum Command {
         /// The plate.
         plate: Option<String>,
     },
-    /// Adds a torque wrench.
-    AddWrench {
+    /// Adds a tool, or what its papers say now.
+    AddTool {
         /// What it is called.
         name: String,
-        /// Accuracy: `4 %`.
-        accuracy: String,
-        /// The scale's step: `1 N.m`.
-        step: String,
-        /// Last calibration, a day; none when not known.
-        calibrated: Option<String>,
+        /// What it is, with what its papers say.
+        papers: Papers,
     },
-    /// Adds a tread depth gauge.
-    AddDepthGauge {
-        /// What it is called.
-        name: String,
-        /// The smallest step it shows.
-        resolution: String,
-    },
-    /// Adds a torque-limiting bar.
-    AddBar {
-        /// What it is called.
-        name: String,
-        /// The torque marked on it.
-        rating: String,
+    /// Puts a tool away: no new job uses it.
+    RetireTool {
+        /// The tool.
+        tool: String,
+        /// Why.
+        reason: String,
     },
     /// Records the wheel torque of the vehicle's model, as printed.
     RecordTorque {
@@ -175,6 +165,13 @@ pub enum Command {
     Hands {
         /// The person.
         person: String,
+    },
+    /// Names who holds the other side of heavy wheels.
+    ShareWheels {
+        /// Who.
+        person: String,
+        /// Which wheels; all that come off when none is named.
+        at: Vec<String>,
     },
     /// Uses a tool in this job.
     UseTool {

@@ -152,7 +152,7 @@ pub(super) fn wrench(book: &Book, job: &Job) -> Option<(ToolId, Wrench)> {
 /// else what the reading itself shows: 1/32 in, or 0.1 mm.
 pub(super) fn gauge_resolution_mm(book: &Book, job: &Job, depth: Depth) -> f64 {
     let gauges = job.tools().filter_map(|id| match book.tool(id)?.what {
-        ToolKind::DepthGauge { resolution } => Some(resolution),
+        ToolKind::DepthGauge { resolution, .. } => Some(resolution),
         _ => None,
     });
     match gauges.last() {

@@ -28,6 +28,8 @@ pub struct NextView {
     pub status: Status,
     /// Whose hands do the steps.
     pub hands: String,
+    /// Who else can lend hands: two taps away.
+    pub crew: Vec<String>,
     /// The step's id; none when all steps are over.
     pub step: Option<String>,
     /// What to do, a sentence.
@@ -46,6 +48,8 @@ pub struct NextView {
     pub caution: Vec<CautionLine>,
     /// Where it is answered, when that is not at the vehicle: in the van.
     pub van: Option<String>,
+    /// Who holds the other side, where that is still to be named: a wheel for two people.
+    pub two: Option<String>,
     /// It is asked of the wheel laid out there that goes on.
     pub coming: bool,
     /// Whether it may be skipped with a reason.

@@ -388,6 +388,9 @@ pub enum Fact {
         what: ToolKind,
         /// What it is called in the shop.
         name: String,
+        /// Calibrated again after so many months, by the tool's papers or its owner's setting.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        interval_months: Option<u16>,
     },
     /// A tool is used in a job.
     ToolUsed {
@@ -509,6 +512,23 @@ pub enum Fact {
         /// What is covered from now on; none when nothing is.
         boxes: Vec<CoverBox>,
     },
+    /// A tool was put away: sold, broken, lost. What was done with it stays.
+    ToolRetired {
+        /// The tool.
+        tool: ToolId,
+        /// Why.
+        reason: String,
+    },
+    /// A second person held the other side of a heavy wheel; one who is not in the book is named in the personal part.
+    WheelShared {
+        /// The job.
+        job: JobId,
+        /// Where.
+        at: Place,
+        /// Who, when that person is in the book.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        person: Option<PersonId>,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -569,6 +589,7 @@ impl Fact {
             | Self::SpareSeen { job, .. }
             | Self::SetBrought { job, .. }
             | Self::TireStored { job, .. }
+            | Self::WheelShared { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } | Self::LimitsChosen { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
@@ -577,6 +598,7 @@ impl Fact {
             | Self::VehicleAdded { .. }
             | Self::SpecificationRecorded { .. }
             | Self::PhotoCovered { .. }
+            | Self::ToolRetired { .. }
             | Self::Withdrawn { .. } => None,
         }
     }
@@ -909,6 +931,9 @@ pub enum ToolKind {
     DepthGauge {
         /// The smallest step it shows.
         resolution: Depth,
+        /// Last calibration; none when not known.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        calibrated: Option<Day>,
     },
     /// Pressure gauge.
     PressureGauge {
@@ -918,6 +943,9 @@ pub enum ToolKind {
         /// Last calibration; none when not known.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         calibrated: Option<Day>,
+        /// The highest pressure it shows.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        highest: Option<Pressure>,
     },
     /// Impact or air gun.
     Gun {
@@ -937,9 +965,12 @@ pub enum ToolKind {
     },
     /// Jack stand.
     Stand {
-        /// What it holds, as marked.
+        /// What each holds, as marked.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         rating: Option<Load>,
+        /// How many there are, when told.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        count: Option<u8>,
     },
     /// Vehicle lift.
     Lift {

@@ -17,7 +17,7 @@ pub use pass::{Layer, Mounting, NutOutcome, Pass, Stage, judge};
 pub use seat::{Difference, Fit, Seat, Seating};
 pub use spec::{BadSpec, CLASH_PERCENT, Printed, RecheckAt, TorqueSpec, UnitClash};
 pub use thread::{BadThread, Series, Thread};
-pub use tool::{Bar, Calibration, Gun, Scale, Wrench, accuracy_of};
+pub use tool::{Bar, Calibration, Gun, Power, Scale, Wrench, accuracy_of};
 
 use crate::measure::Span;
 

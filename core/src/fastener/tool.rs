@@ -153,16 +153,35 @@ impl Bar {
     }
 }
 
+/// What drives a gun.
+///
+/// ```
+/// use lugbook::fastener::Power;
+/// assert_eq!(serde_json::to_string(&Power::Air)?, "\"air\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Power {
+    /// Air from a hose.
+    Air,
+    /// A battery or a cord.
+    Electric,
+}
+
 /// An impact gun.
 ///
 /// ```
 /// use lugbook::fastener::Gun;
-/// // Its power decides what a bar passes on, so it is asked.
-/// assert_eq!(Gun { greatest: None }.greatest, None);
+/// // Its strength decides what a bar passes on, so it is asked.
+/// assert_eq!(Gun::default().greatest, None);
 /// ```
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Gun {
     /// Its greatest tightening torque as marked, when known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub greatest: Option<Torque>,
+    /// What drives it, when told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub power: Option<Power>,
 }

@@ -1,14 +1,16 @@
 //! What is wrong with the papers and the work: torque, nuts, wrench, lamp.
 
 use super::{Finding, Looking, What};
-use crate::entry::{Fact, Kind, Pass, Shelf, ToolKind, Turned};
-use crate::fastener::Calibration;
+use crate::entry::{Fact, Kind, Pass, Shelf, Turned};
 use crate::finding::State;
 use crate::source::{Grade, Source};
 use crate::vehicle::Place;
 
 /// Where the yearly calibration of a wrench was read: see [`crate::fastener::Wrench::calibration_on`].
 const YEARLY: Source = Source::read(Grade::Secondary, "FAA AC 43.13-1B 7-40");
+
+/// An interval that the tool's papers print or its owner set.
+const OWN_INTERVAL: Source = Source::read(Grade::Computed, "the tool's papers or its owner");
 
 impl Looking<'_> {
     /// Everything that is wrong with papers, nuts, tools and the lamp.
@@ -19,7 +21,7 @@ impl Looking<'_> {
             findings.extend(self.not_proven(place));
             findings.extend(self.moved_at_recheck(place));
         }
-        findings.extend(self.wrenches());
+        findings.extend(self.uncalibrated());
         findings.extend(self.lamp());
         findings
     }
@@ -66,7 +68,7 @@ impl Looking<'_> {
         })
     }
 
-    fn wrenches(self) -> Vec<Finding> {
+    fn uncalibrated(self) -> Vec<Finding> {
         let day = self.job.opened.day();
         let mut tools: Vec<_> = self.job.tools().collect();
         tools.extend(self.job.lines.iter().filter_map(|line| match line.fact {
@@ -75,19 +77,18 @@ impl Looking<'_> {
         }));
         tools.sort();
         tools.dedup();
-        let stale = tools.into_iter().filter_map(|id| match &self.book.tool(id)?.what {
-            ToolKind::Wrench { papers } => {
-                Some((id, papers.calibration_on(day))).filter(|(_, stands)| *stands != Calibration::Current)
-            }
-            _ => None,
+        let stale = tools.into_iter().filter_map(|id| {
+            let tool = self.book.tool(id)?;
+            let source = if tool.interval_months.is_some() { OWN_INTERVAL } else { YEARLY };
+            Some((id, tool.warns_on(day)?, source))
         });
         stale
-            .map(|(tool, calibration)| Finding {
+            .map(|(tool, calibration, source)| Finding {
                 state: State::Watch,
                 at: None,
                 tire: None,
                 what: What::Uncalibrated { tool, calibration },
-                source: Some(YEARLY),
+                source: Some(source),
             })
             .collect()
     }

@@ -5,9 +5,9 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Archive, Job, Line, Lines, Said, Span, Status, pairs};
+use super::{Archive, Job, Line, Lines, Said, Span, Status, Tool, pairs};
 use crate::calendar::Moment;
-use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks, ToolKind};
+use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks};
 use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
 use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
@@ -76,17 +76,6 @@ pub struct Specification {
     pub entry: EntryId,
     /// When it was recorded.
     pub at: Moment,
-}
-
-/// A tool that was entered once.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Tool {
-    /// Its id.
-    pub id: ToolId,
-    /// What it is, with what its papers say.
-    pub what: ToolKind,
-    /// What it is called.
-    pub name: String,
 }
 
 /// Tread as it was measured once.
@@ -274,9 +263,19 @@ impl Book {
                     Specification { shelf: shelf.clone(), source: source.clone(), photo: *photo, entry, at: when };
                 self.shelf.insert(key, specification);
             }
-            Fact::ToolAdded { tool, what, name } => {
-                self.tools.retain(|known| known.id != *tool);
-                self.tools.push(Tool { id: *tool, what: what.clone(), name: name.clone() });
+            Fact::ToolAdded { tool, what, name, interval_months } => {
+                let tool = Tool {
+                    id: *tool,
+                    what: what.clone(),
+                    name: name.clone(),
+                    interval_months: *interval_months,
+                    retired: false,
+                };
+                self.tools.retain(|known| known.id != tool.id);
+                self.tools.push(tool);
+            }
+            Fact::ToolRetired { tool, .. } => {
+                self.tools.iter_mut().filter(|known| known.id == *tool).for_each(|known| known.retired = true);
             }
             Fact::PhotoCovered { photo, boxes } => {
                 self.covers.insert(*photo, boxes.clone());

@@ -328,6 +328,14 @@ impl Job {
         })
     }
 
+    /// Who held the other side of the wheel at a place: somebody of the book, or a name.
+    pub fn shared(&self, place: Place) -> impl Iterator<Item = (Option<PersonId>, Option<&str>)> {
+        self.lines.iter().filter_map(move |line| match line.fact {
+            Fact::WheelShared { at, person, .. } if at == place => Some((person, line.named.as_deref())),
+            _ => None,
+        })
+    }
+
     /// The reason with which a gate was opened.
     pub fn opened_with(&self, step: &str, at: Option<Place>, condition: &str) -> Option<&str> {
         self.last(|fact| match fact {

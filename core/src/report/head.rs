@@ -155,8 +155,29 @@ impl Sheet<'_> {
                 )
             })
             .collect();
+        people.extend(self.second_hands());
         people.extend(self.signed_by());
         people
+    }
+
+    /// Who held the other side of heavy wheels, and where.
+    fn second_hands(&self) -> Vec<String> {
+        let mut held: Vec<(String, Vec<String>)> = Vec::new();
+        for line in &self.job.lines {
+            let Fact::WheelShared { at, person, .. } = &line.fact else { continue };
+            let known = person.map(|person| self.words.person(self.book, person));
+            let name = known.or_else(|| line.named.clone()).unwrap_or_else(|| self.t("name-erased"));
+            let at = self.place(*at);
+            match held.iter_mut().find(|(known, _)| *known == name) {
+                Some((_, places)) if places.contains(&at) => {}
+                Some((_, places)) => places.push(at),
+                None => held.push((name, vec![at])),
+            }
+        }
+        let told = |(name, at): (String, Vec<String>)| {
+            self.say("card-second-hands", &[("name", name.into()), ("at", self.words.and_list(at).into())])
+        };
+        held.into_iter().map(told).collect()
     }
 
     fn signed_by(&self) -> Option<String> {

@@ -21,6 +21,10 @@ use crate::words::{Say, Words};
 /// Where the vehicle's papers print no distance and the trade's was told, it is
 /// the trade's window.
 pub fn rechecks(book: &Book, job: &Job) -> Vec<Recheck> {
+    // Nobody is called back for what a class did on paper.
+    if job.practice {
+        return Vec::new();
+    }
     let Some(told) = told(job) else { return Vec::new() };
     let read = job.last(|fact| match fact {
         Fact::OdometerRead { reading, note, .. } => Some(Odometer { at: *reading, note: *note }),

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::Sheet;
-use crate::entry::{Fact, Kind, Shelf, ToolKind};
+use crate::entry::{Fact, Kind, Shelf};
 use crate::ident::{TireId, ToolId};
 use crate::logbook::{Line, Status};
 use crate::measure::Pressure;
@@ -161,25 +161,20 @@ impl Sheet<'_> {
         let rows: Vec<Vec<Markup>> = used.into_iter().map(|tool| self.tool_row(tool)).collect();
         let contents = html! {
             @if rows.is_empty() { p { (self.t("card-no-tools")) } }
-            @else { (self.table("card-tools-table", &["card-tool", "card-kind", "card-calibration"], &rows)) }
+            @else { (self.table("card-tools-table", &["card-tool", "card-kind", "card-papers", "card-calibration"], &rows)) }
         };
         self.section("tools", "card-tools", Some(contents))
     }
 
     fn tool_row(&self, id: ToolId) -> Vec<Markup> {
         let name = self.words.tool(self.book, id);
-        let what = self.book.tool(id).map(|tool| &tool.what);
-        let kind = what.map(|what| self.words.tool_kind(what)).unwrap_or_default();
-        let calibration = match what {
-            Some(ToolKind::Wrench { papers }) => self.words.calibrated(papers.last_calibration),
-            Some(ToolKind::PressureGauge { calibrated, .. }) => self.words.calibrated(*calibrated),
-            Some(ToolKind::DepthGauge { resolution }) => {
-                let step = self.words.reading(resolution);
-                self.say("card-gauge-step", &[("step", step.into())])
-            }
-            _ => self.t("card-no-calibration"),
-        };
-        [name, kind, calibration].map(|text| html! { (text) }).to_vec()
+        let tool = self.book.tool(id);
+        let kind = tool.map(|tool| self.words.tool_kind(&tool.what)).unwrap_or_default();
+        let papers = tool.map(|tool| self.words.list(self.words.tool_papers(&tool.what))).unwrap_or_default();
+        let papers = if papers.is_empty() { self.t("card-not-known") } else { papers };
+        let calibration = tool.and_then(|tool| self.words.tool_calibration(tool));
+        let calibration = calibration.unwrap_or_else(|| self.t("card-no-calibration"));
+        [name, kind, papers, calibration].map(|text| html! { (text) }).to_vec()
     }
 
     /// How it is signed, what the digest is for, and who stands above this card.

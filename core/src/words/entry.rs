@@ -1,16 +1,15 @@
 //! One plain sentence for each fact, as it stands in a log and on the card.
 
 use super::{DecimalMark, Worded, Words};
-use crate::calendar::Day;
 use crate::entry::{
     Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, TireDamage,
-    TireLooks, ToolKind, Turned, Zone,
+    TireLooks, Turned, Zone,
 };
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
 use crate::ident::{PersonId, TireId, ToolId};
 use crate::limits::{Placard, PlacardTire};
 use crate::logbook::{Book, Job, Line, Specification};
-use crate::measure::{Depth, Distance, Reading, Span, Speed};
+use crate::measure::{Depth, Distance, Span, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
 use crate::vehicle::{Layout, Place};
@@ -75,6 +74,11 @@ impl Words {
 
     /// One plain sentence for a line of a job, with the person it names.
     pub fn line(&self, line: &Line, context: &FactContext<'_>) -> String {
+        if let (Fact::WheelShared { at, .. }, Some(name)) = (&line.fact, &line.named) {
+            let at = ("at", self.place_in(context, Some(*at)).into());
+            let said = self.text("fact-wheel-shared-by", &[("person", name.as_str().into())]);
+            return self.text("fact-at", &[at, ("said", said.into())]);
+        }
         let said = self.fact(&line.fact, context);
         match &line.named {
             Some(name) => self.text("fact-named", &[("said", bare(&said).into()), ("name", name.as_str().into())]),
@@ -133,6 +137,7 @@ impl Words {
             | Fact::SpecificationRecorded { .. }
             | Fact::SpecificationUnknown { .. }
             | Fact::ToolAdded { .. }
+            | Fact::ToolRetired { .. }
             | Fact::LimitsChosen { .. }
             | Fact::PhotoCovered { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
@@ -142,6 +147,7 @@ impl Words {
             | Fact::JobClosed { .. }
             | Fact::JobSigned { .. }
             | Fact::HandsChanged { .. }
+            | Fact::WheelShared { .. }
             | Fact::ComplaintHeard { .. }
             | Fact::WorkApproved { .. }
             | Fact::RecheckTold { .. } => self.said_of_job(fact, context),
@@ -205,14 +211,13 @@ impl Words {
             Fact::SpecificationUnknown { what, .. } => {
                 self.text("fact-specification-unknown", &[("what", self.kind(*what).into())])
             }
-            Fact::ToolAdded { what, name, .. } => self.text(
+            Fact::ToolAdded { what, name, interval_months, .. } => self.text(
                 "fact-tool-added",
-                &[
-                    ("name", name.as_str().into()),
-                    ("what", self.tool_kind(what).into()),
-                    ("papers", self.papers(what).into()),
-                ],
+                &[("name", name.as_str().into()), ("told", self.tool_told(what, *interval_months).into())],
             ),
+            Fact::ToolRetired { tool, .. } => {
+                self.text("fact-tool-retired", &[("name", self.tool(context.book, *tool).into())])
+            }
             Fact::PhotoCovered { photo, boxes } => {
                 self.text("fact-covered", &[("count", boxes.len().into()), ("digest", photo.short().into())])
             }
@@ -244,6 +249,10 @@ impl Words {
             Fact::HandsChanged { person, .. } => {
                 self.text("fact-hands-changed", &[("person", self.person(context.book, *person).into())])
             }
+            Fact::WheelShared { person: Some(person), .. } => {
+                self.text("fact-wheel-shared-by", &[("person", self.person(context.book, *person).into())])
+            }
+            Fact::WheelShared { person: None, .. } => self.text("fact-wheel-shared", &[]),
             Fact::ComplaintHeard { complaint, .. } => {
                 self.text("fact-complaint", &[("text", bare(&complaint.text).into())])
             }
@@ -676,61 +685,6 @@ impl Words {
         }
         self.text("unit-converted", &[("shown", range(unit, unit.decimals()).into()), ("read", read.into())])
     }
-
-    /// What kind of tool it is.
-    pub fn tool_kind(&self, tool: &ToolKind) -> String {
-        let id = match tool {
-            ToolKind::Wrench { .. } => "tool-wrench",
-            ToolKind::DepthGauge { .. } => "tool-depth-gauge",
-            ToolKind::PressureGauge { .. } => "tool-pressure-gauge",
-            ToolKind::Gun { .. } => "tool-gun",
-            ToolKind::Bar { .. } => "tool-bar",
-            ToolKind::Jack { .. } => "tool-jack",
-            ToolKind::Stand { .. } => "tool-stand",
-            ToolKind::Lift { .. } => "tool-lift",
-        };
-        self.text(id, &[])
-    }
-
-    /// What a tool's papers say, after its kind; empty when they say nothing.
-    fn papers(&self, tool: &ToolKind) -> String {
-        match tool {
-            ToolKind::Wrench { papers } => self.text(
-                "tool-papers-wrench",
-                &[
-                    ("accuracy", self.number(papers.accuracy_percent, 2).into()),
-                    ("step", self.reading(&papers.step).into()),
-                    ("calibrated", self.calibrated(papers.last_calibration).into()),
-                ],
-            ),
-            ToolKind::DepthGauge { resolution } => {
-                self.text("tool-papers-resolution", &[("resolution", self.reading(resolution).into())])
-            }
-            ToolKind::PressureGauge { calibrated, .. } => {
-                self.text("tool-papers-calibration", &[("calibrated", self.calibrated(*calibrated).into())])
-            }
-            ToolKind::Gun { papers } => self.rating(papers.greatest.as_ref()),
-            ToolKind::Bar { papers } => self.rating(Some(&papers.rating)),
-            ToolKind::Jack { rating } | ToolKind::Stand { rating } | ToolKind::Lift { rating } => {
-                self.rating(rating.as_ref())
-            }
-        }
-    }
-
-    fn rating<U: Worded>(&self, rating: Option<&Reading<U>>) -> String {
-        match rating {
-            Some(rating) => self.text("tool-papers-rating", &[("rating", self.reading(rating).into())]),
-            None => self.text("tool-papers-none", &[]),
-        }
-    }
-
-    /// When a tool was last calibrated, or that nobody knows.
-    pub fn calibrated(&self, day: Option<Day>) -> String {
-        match day {
-            Some(day) => self.text("tool-calibrated", &[("day", day.to_string().into())]),
-            None => self.text("tool-calibrated-unknown", &[]),
-        }
-    }
 }
 
 /// The reason that a fact gives.
@@ -741,6 +695,7 @@ fn reason_of(fact: &Fact) -> Option<&str> {
         | Fact::TireRemoved { reason, .. }
         | Fact::StepSkipped { reason, .. }
         | Fact::GateOpened { reason, .. }
+        | Fact::ToolRetired { reason, .. }
         | Fact::Corrected { reason, .. }
         | Fact::Withdrawn { reason, .. } => Some(reason),
         Fact::TreadMeasured { reason, .. } => reason.as_deref(),
@@ -760,6 +715,7 @@ fn stands_at(fact: &Fact) -> Option<Option<Place>> {
         | Fact::PressureMeasured { at, .. }
         | Fact::WheelOff { at, .. }
         | Fact::WheelOn { at, .. }
+        | Fact::WheelShared { at, .. }
         | Fact::NutTightened { at, .. } => Some(Some(*at)),
         Fact::DamageSeen { at, .. } | Fact::Lifted { at, .. } => Some(*at),
         Fact::FindingNoted { look, .. } => Some(look.at),

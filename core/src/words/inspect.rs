@@ -3,7 +3,7 @@
 use super::Words;
 use super::entry::capital;
 use crate::calendar::Age;
-use crate::fastener::{Calibration, UnitClash};
+use crate::fastener::UnitClash;
 use crate::inspect::{Finding, What};
 use crate::limits::Limit;
 use crate::logbook::Book;
@@ -58,12 +58,7 @@ impl Words {
             What::NotProven { nuts } => self.nut_finding("finding-not-proven", nuts),
             What::MovedAtRecheck { nuts } => self.nut_finding("finding-moved", nuts),
             What::Uncalibrated { tool, calibration } => {
-                let id = match calibration {
-                    Calibration::InTheFuture => "finding-wrench-in-the-future",
-                    Calibration::Overdue => "finding-wrench-overdue",
-                    Calibration::NotKnown | Calibration::Current => "finding-wrench-not-known",
-                };
-                self.text(id, &[("tool", self.tool(book, *tool).into())])
+                book.tool(*tool).map(|tool| self.calibration_warning(tool, *calibration)).unwrap_or_default()
             }
         }
     }

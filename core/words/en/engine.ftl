@@ -159,3 +159,12 @@ said-covered = { $count ->
 }
 trouble-box = “{ $given }” is no box. Give left, top, width and height in pixels, like 120,80,300,90.
 trouble-box-outside = “{ $given }” covers nothing: the photo is { $width } pixels wide and { $height } high.
+said-tool-in-use = { $name } is in use in this job already.
+said-tool-retired = { $name } is put away. Cards of earlier jobs still name it.
+said-which-tool = Several would do: { $names }. Say which one is used.
+next-two-people = This wheel is for two people, one at each side: name the second.
+trouble-scale = “{ $given }” is not a scale. Type both ends, like 40..200 N.m.
+trouble-months = Give the months between calibrations as a number from 1 to 120.
+trouble-stands = Give the number of stands, at least one.
+trouble-same-hands = { $name } does the step already. Name who holds the other side.
+trouble-practice-due = This is a practice job: nothing falls due after it.

@@ -249,7 +249,7 @@ nut-still = ; clicked without moving
 nut-held = ; clicked without moving: held
 nut-setting = ; set to { $setting }
 nut-tool = ; with { $tool }
-fact-tool-added = Tool entered: { $name }, { $what }{ $papers }.
+fact-tool-added = Tool entered: { $name }, { $told }.
 fact-tool-used = Tool used: { $name }.
 fact-limits-book = Limits for the book: { $chosen }.
 fact-limits-job = Limits for this job: { $chosen }.
@@ -275,11 +275,9 @@ printed-dry = dry
 printed-oiled = oiled
 printed-words = “{ $words }”
 
-tool-papers-wrench = , ±{ $accuracy } %, step { $step }, { $calibrated }
-tool-papers-rating = , marked { $rating }
-tool-papers-resolution = , shows steps of { $resolution }
-tool-papers-calibration = , { $calibrated }
-tool-papers-none = { "" }
+tool-papers-wrench = ±{ $accuracy } %, step { $step }
+tool-papers-rating = marked { $rating }
+tool-papers-resolution = shows steps of { $resolution }
 tool-calibrated = calibrated { $day }
 tool-calibrated-unknown = calibration not known
 fact-named = { $said }, by { $name }.
@@ -288,3 +286,25 @@ fact-covered = { $count ->
     [one] 1 part of photo { $digest } is covered where it goes out.
    *[other] { $count } parts of photo { $digest } are covered where it goes out.
 }
+
+tool-papers-scale = scale { $low } to { $high }
+tool-papers-highest = up to { $highest }
+tool-papers-socket = socket { $hex }
+tool-papers-for-guns = for guns up to { $most }
+tool-papers-count = { $count ->
+    [one] one
+   *[other] { $count } of them
+}
+tool-calibrated-every = { $count ->
+    [one] again after 1 month
+   *[other] again after { $count } months
+}
+tool-line = { $name }: { $told }
+tool-line-warned = { $line }; { $warning }
+tool-due = was due on { $day }
+tool-old = more than a year ago
+power-air = air
+power-electric = electric
+fact-tool-retired = Tool put away: { $name }.
+fact-wheel-shared-by = { $person } held the other side of the wheel.
+fact-wheel-shared = a second person held the other side of the wheel.

@@ -50,3 +50,4 @@ age-years = { $years ->
 }
 
 source-eye = judged by eye
+finding-tool-overdue = { $tool }: its calibration was due on { $day }.

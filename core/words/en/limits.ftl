@@ -85,3 +85,4 @@ heavy-mass = Two people lift this wheel, one at each side, off and on: it weighs
 heavy-class = Two people lift this wheel, one at each side, off and on: truck wheels are heavy.
 heavy-size = Two people lift this wheel, one at each side, off and on: wheels of this size are heavy.
 heavy-not-known = How heavy this wheel is, is not known. Look at its size before lifting.
+cited-the-tool-s-papers-or-its-owner = the tool's papers or its owner

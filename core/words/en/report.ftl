@@ -177,11 +177,10 @@ card-said-by = { $said } { $person }, { $at }.
 
 card-tools = Tools
 card-no-tools = No tool was named.
-card-tools-table = Calibration as its papers say.
+card-tools-table = As their papers say.
 card-tool = Tool
 card-kind = Kind
 card-calibration = Calibration
-card-gauge-step = shows steps of { $step }
 card-no-calibration = none is kept for this kind
 
 card-photos = Photos
@@ -254,3 +253,5 @@ history-grooves = Grooves
 # On paper.
 paper-contents = Contents
 paper-page = page { $number } of { $of }
+card-papers = Papers
+card-second-hands = { $name } held the other side of the wheel at { $at }

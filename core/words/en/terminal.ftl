@@ -125,3 +125,5 @@ terminal-demo-truck = Orchard truck
 terminal-limits-book = Book
 terminal-limits-job = This job
 terminal-photo-written = Photo written to { $file }
+terminal-sample-name = NAME
+terminal-also = also

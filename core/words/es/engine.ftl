@@ -159,3 +159,12 @@ said-covered = { $count ->
 }
 trouble-box = “{ $given }” no es un recuadro. Dé izquierda, arriba, ancho y alto en píxeles, como 120,80,300,90.
 trouble-box-outside = “{ $given }” no tapa nada: la foto mide { $width } píxeles de ancho y { $height } de alto.
+said-tool-in-use = { $name } ya está en uso en este trabajo.
+said-tool-retired = { $name } queda retirada. Las hojas de trabajos anteriores la siguen nombrando.
+said-which-tool = Sirven varias: { $names }. Diga cuál se usa.
+next-two-people = Esta rueda es para dos personas, una a cada lado: diga quién es la segunda.
+trouble-scale = “{ $given }” no es una escala. Escriba los dos extremos, como 40..200 N.m.
+trouble-months = Dé los meses entre calibraciones con un número de 1 a 120.
+trouble-stands = Dé el número de soportes, por lo menos uno.
+trouble-same-hands = { $name } ya hace el paso. Diga quién sostiene el otro lado.
+trouble-practice-due = Este es un trabajo de práctica: después de él no se vence nada.

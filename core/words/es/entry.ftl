@@ -249,7 +249,7 @@ nut-still = ; clic sin giro
 nut-held = ; clic sin giro, está firme
 nut-setting = ; torquímetro a { $setting }
 nut-tool = ; con { $tool }
-fact-tool-added = Herramienta anotada: { $name }, { $what }{ $papers }.
+fact-tool-added = Herramienta anotada: { $name }, { $told }.
 fact-tool-used = Herramienta usada: { $name }.
 fact-limits-book = Límites para el libro: { $chosen }.
 fact-limits-job = Límites para este trabajo: { $chosen }.
@@ -275,11 +275,9 @@ printed-dry = rosca seca
 printed-oiled = rosca aceitada
 printed-words = “{ $words }”
 
-tool-papers-wrench = , ±{ $accuracy } %, paso { $step }, { $calibrated }
-tool-papers-rating = , marca { $rating }
-tool-papers-resolution = , muestra pasos de { $resolution }
-tool-papers-calibration = , { $calibrated }
-tool-papers-none = { "" }
+tool-papers-wrench = ±{ $accuracy } %, paso { $step }
+tool-papers-rating = marca { $rating }
+tool-papers-resolution = muestra pasos de { $resolution }
 tool-calibrated = calibrado el { $day }
 tool-calibrated-unknown = calibración no conocida
 fact-named = { $said }, por { $name }.
@@ -288,3 +286,25 @@ fact-covered = { $count ->
     [one] Se tapa 1 parte de la foto { $digest } donde sale.
    *[other] Se tapan { $count } partes de la foto { $digest } donde sale.
 }
+
+tool-papers-scale = escala de { $low } a { $high }
+tool-papers-highest = hasta { $highest }
+tool-papers-socket = dado de { $hex }
+tool-papers-for-guns = para pistolas de hasta { $most }
+tool-papers-count = { $count ->
+    [one] uno
+   *[other] son { $count }
+}
+tool-calibrated-every = { $count ->
+    [one] otra vez después de 1 mes
+   *[other] otra vez después de { $count } meses
+}
+tool-line = { $name }: { $told }
+tool-line-warned = { $line }; { $warning }
+tool-due = se vencía el { $day }
+tool-old = hace más de un año
+power-air = de aire
+power-electric = eléctrica
+fact-tool-retired = Herramienta retirada: { $name }.
+fact-wheel-shared-by = { $person } sostuvo el otro lado de la rueda.
+fact-wheel-shared = otra persona sostuvo el otro lado de la rueda.

@@ -50,3 +50,4 @@ age-years = { $years ->
 }
 
 source-eye = juzgado a ojo
+finding-tool-overdue = { $tool }: su calibración se vencía el { $day }.

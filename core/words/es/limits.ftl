@@ -85,3 +85,4 @@ heavy-mass = Dos personas levantan esta rueda, una por lado, al quitar y al pone
 heavy-class = Dos personas levantan esta rueda, una por lado, al quitar y al poner: las ruedas de camión son pesadas.
 heavy-size = Dos personas levantan esta rueda, una por lado, al quitar y al poner: las ruedas de esta medida son pesadas.
 heavy-not-known = No se sabe cuánto pesa esta rueda. Mire su medida antes de levantarla.
+cited-the-tool-s-papers-or-its-owner = los papeles de la herramienta o su dueño

@@ -177,11 +177,10 @@ card-said-by = { $said } { $person }, { $at }.
 
 card-tools = Herramientas
 card-no-tools = No se nombró ninguna herramienta.
-card-tools-table = Calibración según sus papeles.
+card-tools-table = Según sus papeles.
 card-tool = Herramienta
 card-kind = Tipo
 card-calibration = Calibración
-card-gauge-step = muestra pasos de { $step }
 card-no-calibration = este tipo no la lleva
 
 card-photos = Fotos
@@ -254,3 +253,5 @@ history-grooves = Ranuras
 # On paper.
 paper-contents = Contenido
 paper-page = página { $number } de { $of }
+card-papers = Papeles
+card-second-hands = { $name } sostuvo el otro lado de la rueda en { $at }

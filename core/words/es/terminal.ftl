@@ -125,3 +125,5 @@ terminal-demo-truck = Camioneta de la huerta
 terminal-limits-book = Libro
 terminal-limits-job = Este trabajo
 terminal-photo-written = Foto escrita en { $file }
+terminal-sample-name = NOMBRE
+terminal-also = también

@@ -112,11 +112,17 @@ impl Pen {
         );
         let mut papers = Wrench::new(4.0, "1 N.m".parse().expect("a torque"));
         papers.last_calibration = Some("2025-02-10".parse().expect("a day"));
-        self.say(Fact::ToolAdded { tool: self.wrench, what: ToolKind::Wrench { papers }, name: "Long wrench".into() });
+        self.say(Fact::ToolAdded {
+            tool: self.wrench,
+            what: ToolKind::Wrench { papers },
+            name: "Long wrench".into(),
+            interval_months: None,
+        });
         self.say(Fact::ToolAdded {
             tool: self.gauge,
-            what: ToolKind::DepthGauge { resolution: "1/32".parse().expect("a depth") },
+            what: ToolKind::DepthGauge { resolution: "1/32".parse().expect("a depth"), calibrated: None },
             name: "Brass gauge".into(),
+            interval_months: None,
         });
         for (at, number) in WALK {
             self.say(Fact::TireFitted { tire: tire(number), vehicle, at, job: None });

@@ -48,6 +48,7 @@ kinds! {
     DriveSeen PlanChosen Lifted WheelOff WheelOn NutTightened
     ToolAdded ToolUsed StepDone StepSkipped GateOpened FindingNoted
     RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen PhotoCovered
+    ToolRetired WheelShared
 }
 
 /// The golden entries: one stream, a fixed id and time for each, a person with a name first.

@@ -48,10 +48,10 @@ fn the_guns_power_and_the_hex_are_asked() {
     assert_eq!(unknown, [BarWarning::GunNotKnown, BarWarning::HexNotKnown]);
     bar.for_guns_up_to = Some(torque("600 N.m"));
     bar.hex = Some("19 mm".parse().unwrap());
-    let gun = Gun { greatest: Some(torque("900 N.m")) };
+    let gun = Gun { greatest: Some(torque("900 N.m")), power: None };
     let warnings = advise(&target, &bar, Some(&gun), Some("21 mm".parse().unwrap())).warnings;
     assert!(matches!(warnings[..], [BarWarning::GunTooStrong { .. }, BarWarning::HexDiffers { .. }]));
-    let gun = Gun { greatest: Some(torque("500 N.m")) };
+    let gun = Gun { greatest: Some(torque("500 N.m")), power: None };
     assert!(
         advise(&target, &bar, Some(&gun), Some("3/4 in".replace("3/4", "0.75").parse().unwrap())).warnings.is_empty()
     );

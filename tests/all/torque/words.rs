@@ -91,7 +91,7 @@ fn all() -> Vec<String> {
     lines.extend(cautions().iter().map(|caution| words.tightening_caution(caution, TorqueUnit::NewtonMetre)));
     lines.extend(stops().iter().map(|stop| stop.say(&words)));
     for rating in ["110 N.m", "125 N.m", "140 N.m"] {
-        let gun = Gun { greatest: Some(torque("500 N.m")) };
+        let gun = Gun { greatest: Some(torque("500 N.m")), power: None };
         lines.push(advise(&torque("135 N.m"), &Bar::new(torque(rating)), Some(&gun), None).say(&words));
     }
     let wrench = Wrench::new(4.0, torque("10 N.m"));

@@ -10,6 +10,16 @@ pub struct Hands {
     person: String,
 }
 
+/// Who holds the other side.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  lugbook second \"Kit Marlowe\"\n  lugbook second \"Kit Marlowe\" FL FR")]
+pub struct Second {
+    /// The person; anybody, known to the book or not
+    person: String,
+    /// Which wheels; all that come off when left out
+    at: Vec<String>,
+}
+
 /// Which tool.
 #[derive(Debug, Args)]
 pub struct Use {
@@ -80,6 +90,12 @@ pub struct Odometer {
 impl From<Hands> for Command {
     fn from(said: Hands) -> Self {
         Self::Hands { person: said.person }
+    }
+}
+
+impl From<Second> for Command {
+    fn from(said: Second) -> Self {
+        Self::ShareWheels { person: said.person, at: said.at }
     }
 }
 

@@ -27,6 +27,7 @@ impl<'a> Acting<'a> {
         };
         let own = if vehicle.own { "own" } else { "customer" };
         let circumstances = self.settle(procedure, given, own)?;
+        let at_hand = self.tools_for(procedure, &circumstances);
         let job = JobId::from_parts(self.now_ms(), self.host.random());
         let number = self.book.jobs.len().saturating_add(1);
         let said = self.words.text(
@@ -45,11 +46,12 @@ impl<'a> Acting<'a> {
             circumstances,
         })
         .note(said);
+        let outcome = self.take_tools(job, at_hand, outcome);
         Ok(if practice { Outcome { practice, ..outcome.note(self.words.text("said-practice", &[])) } } else { outcome })
     }
 
-    /// One circumstance of each row that the procedure leaves open: the only
-    /// one, the vehicle's own, or one that was given.
+    /// One circumstance of each row that the procedure leaves open: the only one,
+    /// the vehicle's own, one that was given, or what the tools at hand say.
     fn settle(&self, procedure: &Procedure, given: Vec<String>, own: &str) -> Result<Vec<String>, Trouble> {
         let mut circumstances = Vec::new();
         let mut left = given;
@@ -57,7 +59,7 @@ impl<'a> Acting<'a> {
             let chosen = match row.as_slice() {
                 [only] => Some(only.clone()),
                 row if row.iter().any(|code| code == own) => Some(own.to_owned()),
-                row => left.iter().find(|code| row.contains(code)).cloned(),
+                row => left.iter().find(|code| row.contains(code)).cloned().or_else(|| self.by_tools(row)),
             };
             let Some(chosen) = chosen else {
                 let known = self.words.list(row.iter().cloned());
@@ -124,20 +126,6 @@ impl<'a> Acting<'a> {
     fn task_at(&self, bay: &Bay<'_>, task: &Task<'_>) -> String {
         let place = task.at.map(|at| format!(" {}", self.name_of(bay, at))).unwrap_or_default();
         format!("{}{place}", task.step.id)
-    }
-
-    pub(super) fn hands(&self, bay: &Bay<'_>, name: &str) -> Done {
-        let person = self.person(name)?;
-        Ok(Outcome::fact(Fact::HandsChanged { job: bay.job.id, person }))
-    }
-
-    pub(super) fn use_tool(&self, bay: &Bay<'_>, name: &str) -> Done {
-        let Some(tool) = self.book.tools.iter().find(|tool| tool.name.eq_ignore_ascii_case(name.trim())) else {
-            let known = self.words.list(self.book.tools.iter().map(|tool| tool.name.clone()));
-            let id = if known.is_empty() { "trouble-no-tool" } else { "trouble-unknown-tool" };
-            return Err(Trouble::mend(self.words, id, &[("given", clipped(name).into()), ("names", known.into())]));
-        };
-        Ok(Outcome::fact(Fact::ToolUsed { job: bay.job.id, tool: tool.id }))
     }
 
     pub(super) fn complain(&self, bay: &Bay<'_>, text: &str) -> Done {

@@ -1,13 +1,12 @@
-//! People, vehicles, tools and the specification shelf.
+//! People, vehicles and the specification shelf.
 
 use super::{Acting, Done, Outcome, clipped};
-use crate::calendar::Day;
 use crate::engine::Trouble;
-use crate::entry::{Fact, Personal, Role, Shelf, ToolKind};
-use crate::fastener::{self, Bar, Lubrication, Printed, RecheckAt, TorqueSpec, Wrench};
-use crate::ident::{Digest, PersonId, TireId, ToolId, VehicleId};
+use crate::entry::{Fact, Personal, Role, Shelf};
+use crate::fastener::{Lubrication, Printed, RecheckAt, TorqueSpec};
+use crate::ident::{Digest, PersonId, TireId, VehicleId};
 use crate::limits::{Placard, PlacardTire};
-use crate::measure::{DepthUnit, DistanceUnit, PressureUnit, TorqueUnit};
+use crate::measure::{DistanceUnit, PressureUnit};
 use crate::rotation::Pattern;
 use crate::sidewall;
 use crate::vehicle::{Class, Drive, Layout};
@@ -72,44 +71,6 @@ impl Acting<'_> {
         }
         let said = self.words.text("said-vehicle", &[("name", name.into())]);
         Ok(Outcome { facts, sentences: vec![said], ..Outcome::default() })
-    }
-
-    fn add_tool(&self, name: &str, what: ToolKind) -> Done {
-        let name = self.text("what-name", name)?;
-        let known = self.book.tools.iter().find(|tool| tool.name.eq_ignore_ascii_case(&name));
-        let tool = known.map_or_else(|| ToolId::from_parts(self.now_ms(), self.host.random()), |tool| tool.id);
-        let said = self.words.text("said-tool", &[("name", name.as_str().into())]);
-        Ok(Outcome::fact(Fact::ToolAdded { tool, what, name }).note(said))
-    }
-
-    pub(super) fn add_wrench(&self, name: &str, accuracy: &str, step: &str, calibrated: Option<&str>) -> Done {
-        let percent = fastener::accuracy_of(accuracy)
-            .map_err(|_| Trouble::mend(self.words, "trouble-accuracy", &[("given", clipped(accuracy).into())]))?;
-        let mut papers = Wrench::new(percent, self.reading::<TorqueUnit>(step, None)?);
-        papers.last_calibration = calibrated.map(|day| self.past_day(day)).transpose()?;
-        self.add_tool(name, ToolKind::Wrench { papers })
-    }
-
-    pub(super) fn add_depth_gauge(&self, name: &str, resolution: &str) -> Done {
-        let resolution = self.reading::<DepthUnit>(resolution, None)?;
-        self.add_tool(name, ToolKind::DepthGauge { resolution })
-    }
-
-    pub(super) fn add_bar(&self, name: &str, rating: &str) -> Done {
-        let papers = Bar::new(self.reading::<TorqueUnit>(rating, None)?);
-        self.add_tool(name, ToolKind::Bar { papers })
-    }
-
-    /// A day that has come already.
-    fn past_day(&self, text: &str) -> Result<Day, Trouble> {
-        let day: Day = text
-            .trim()
-            .parse()
-            .map_err(|_| Trouble::mend(self.words, "trouble-day", &[("given", clipped(text).into())]))?;
-        if day > self.host.now().day() {
-            return Err(Trouble::mend(self.words, "trouble-future", &[("given", day.to_string().into())]));
-        }
-        Ok(day)
     }
 
     fn page_photo(&self, photo: Option<usize>) -> Result<Option<Digest>, Trouble> {
