@@ -10,6 +10,7 @@ mod command;
 mod host;
 mod papers;
 mod planning;
+mod proof;
 mod starting;
 mod trouble;
 mod view;
@@ -20,10 +21,11 @@ use std::sync::Arc;
 pub use command::Command;
 pub use host::{Host, SystemHost};
 pub use papers::{Calibrations, Papers};
+pub use proof::verify_card;
 pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
     ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView,
-    LogLine, NextView, NutView, PersonLine, PlanLine, PlansView, TaskLine, TurnView, VehicleLine,
+    LogLine, NextView, NutView, PersonLine, PlanLine, PlansView, ProofView, TaskLine, TurnView, VehicleLine,
 };
 
 use crate::entry::Draft;
@@ -31,6 +33,7 @@ use crate::ident::{EntryId, StreamId};
 use crate::logbook::Book;
 use crate::photos::Photos;
 use crate::procedure::{self, Procedure};
+use crate::proof::DeviceKey;
 use crate::store::{Opened, Opening, Store, StoreError};
 use crate::words::{Say, Speech, Words};
 use starting::{Entries, Lag};
@@ -46,6 +49,8 @@ pub struct Engine {
     book: Book,
     lag: Lag,
     opened: Opened,
+    /// What this device signs with, where it keeps a key.
+    key: Option<DeviceKey>,
 }
 
 impl std::fmt::Debug for Engine {
@@ -66,7 +71,15 @@ impl Engine {
         let stream = StreamId::from_parts(now.unix_ms().unsigned_abs(), host.random());
         let trouble = |why| Trouble::of_store(&why, &words);
         let opening = Opening { stream, now };
-        let (store, mut opened) = Store::open(folder, opening).map_err(trouble)?;
+        let key = host.device_key();
+        let claim = |store: &mut Store, opened: &Opened| match &key {
+            Some(key) if opened.writable => {
+                store.claim(key.clone(), StreamId::from_parts(now.unix_ms().unsigned_abs(), host.random()))
+            }
+            _ => Ok(()),
+        };
+        let (mut store, mut opened) = Store::open(folder, opening).map_err(trouble)?;
+        claim(&mut store, &opened).map_err(trouble)?;
         let mut store = Arc::new(store);
         let mut entries = Entries::new(&store);
         let started = match starting::usual(&store, &entries, now) {
@@ -75,7 +88,8 @@ impl Engine {
                 drop(entries);
                 let alone =
                     Arc::into_inner(store).ok_or_else(|| StoreError::report("the book is asked")).map_err(trouble)?;
-                let (read, rescued, all) = alone.read_or_rescue(opened, opening).map_err(trouble)?;
+                let (mut read, rescued, all) = alone.read_or_rescue(opened, opening).map_err(trouble)?;
+                claim(&mut read, &rescued).map_err(trouble)?;
                 (store, opened) = (Arc::new(read), rescued);
                 entries = Entries::new(&store);
                 starting::whole(all, now)
@@ -92,7 +106,7 @@ impl Engine {
             at: Some(why.file.clone()),
             pointer: None,
         })?;
-        Ok(Self { folder: folder.to_owned(), store, entries, photos, host, procedures, book, lag, opened })
+        Ok(Self { folder: folder.to_owned(), store, entries, photos, host, procedures, book, lag, opened, key })
     }
 
     /// The book's folder.
@@ -151,6 +165,7 @@ impl Engine {
         }
         .carry_out(author, command)?;
         let now = self.host.now();
+        let ended = proof::ended(&said);
         let drafts = said
             .facts
             .into_iter()
@@ -164,7 +179,11 @@ impl Engine {
             .collect();
         // What was held against entries that can't be read must not be kept.
         self.entries.sound().map_err(|why| Trouble::of_store(&why, &words))?;
-        let entries = self.store.append(drafts, now).map_err(|why| Trouble::of_store(&why, &words))?;
+        let saved = match ended {
+            Some(job) => self.gathered(job).and_then(|job| self.store.append_and_seal(drafts, now, job)),
+            None => self.store.append(drafts, now),
+        };
+        let entries = saved.map_err(|why| Trouble::of_store(&why, &words))?;
         let ids = entries.iter().map(|entry| entry.id().to_string()).collect();
         let followed = if self.book.follow(&entries) { Ok(()) } else { self.fold_anew() };
         match followed {

@@ -6,7 +6,7 @@
 //! | --- | --- |
 //! | measures | [`ident`], [`calendar`], [`measure`], [`source`] |
 //! | vocabulary | [`sidewall`], [`tire`], [`fastener`], [`vehicle`], [`finding`], [`limits`], [`caution`] |
-//! | record | [`entry`], [`logbook`] |
+//! | record | [`entry`], [`logbook`], [`proof`] |
 //! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`] |
 //! | keeping | [`store`], [`photos`] |
 //! | going out | [`words`], [`report`] |
@@ -31,6 +31,7 @@ pub mod logbook;
 pub mod measure;
 pub mod photos;
 pub mod procedure;
+pub mod proof;
 pub mod report;
 pub mod rotation;
 pub mod sidewall;

@@ -39,6 +39,17 @@ const STYLE: &str = include_str!("report/card.css");
 /// A small JPEG of a photo, by its digest; none when its file is not at hand.
 pub type SmallPhoto<'a> = dyn Fn(Digest) -> Option<Vec<u8>> + 'a;
 
+/// What a card says of the seal over its job.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct SealShown {
+    /// The device that sealed the job when it ended, as it stands on paper.
+    pub sealed_by: Option<String>,
+    /// Entries that came after the seal.
+    pub after: usize,
+    /// The device that writes the card, when it signs the file.
+    pub written_by: Option<String>,
+}
+
 /// Everything a card is made from.
 struct Sheet<'a> {
     logbook: &'a Logbook,
@@ -49,6 +60,7 @@ struct Sheet<'a> {
     words: &'a Words,
     rules: Rules,
     photos: &'a SmallPhoto<'a>,
+    seal: SealShown,
 }
 
 /// The card of a job: one self-contained HTML file.
@@ -66,8 +78,22 @@ pub fn card(
     words: &Words,
     photos: &SmallPhoto<'_>,
 ) -> String {
+    sealed_card(logbook, (book, job), procedure, words, photos, SealShown::default())
+}
+
+/// The card of a job as [`card`] makes it, with what it says of the job's seal.
+pub fn sealed_card(
+    logbook: &Logbook,
+    (book, job): (&Book, &Job),
+    procedure: Option<&Procedure>,
+    words: &Words,
+    photos: &SmallPhoto<'_>,
+    seal: SealShown,
+) -> String {
     let page = match book.vehicle(job.vehicle) {
-        Some(vehicle) => Sheet { logbook, book, job, vehicle, procedure, words, rules: job.rules(), photos }.page(),
+        Some(vehicle) => {
+            Sheet { logbook, book, job, vehicle, procedure, words, rules: job.rules(), photos, seal }.page()
+        }
         None => shell(words, &words.text("card-title", &[]), &html! { p { (words.text("card-no-vehicle", &[])) } }),
     };
     page.into_string()
@@ -80,7 +106,18 @@ pub fn labels(logbook: &Logbook, book: &Book, job: &Job, words: &Words) -> Strin
     let contents = match book.vehicle(job.vehicle) {
         Some(vehicle) => {
             let rules = job.rules();
-            Sheet { logbook, book, job, vehicle, procedure: None, words, rules, photos: &none }.labels()
+            Sheet {
+                logbook,
+                book,
+                job,
+                vehicle,
+                procedure: None,
+                words,
+                rules,
+                photos: &none,
+                seal: SealShown::default(),
+            }
+            .labels()
         }
         None => html! { p { (words.text("card-no-vehicle", &[])) } },
     };

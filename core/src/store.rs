@@ -55,6 +55,7 @@ mod rescue;
 mod rows;
 mod salvage;
 mod schema;
+mod seals;
 mod snapshot;
 mod witness;
 mod writer;
@@ -80,6 +81,7 @@ use crate::calendar::Moment;
 use crate::entry::{Draft, Entry, Head, HybridTime};
 use crate::ident::{Digest, EntryId, StreamId};
 use crate::logbook::Span;
+use crate::proof::{Device, DeviceKey, Gathered, Seal};
 use folder::Folder;
 use merge::Holes;
 use writer::Handle;
@@ -93,6 +95,19 @@ pub struct Restored {
     pub after: u64,
     /// What came of the backup's entries.
     pub merged: Merged,
+}
+
+/// How far a stream is sealed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct SealedStream {
+    /// The stream.
+    pub stream: StreamId,
+    /// The number of its last entry.
+    pub entries: u64,
+    /// The number of the last entry that a seal is over; 0 when none is.
+    pub sealed: u64,
+    /// The device that sealed it.
+    pub device: Option<Device>,
 }
 
 /// An open book. See the [module](self) for an example.
@@ -173,7 +188,79 @@ impl Store {
     /// [`StoreError::FreeSpace`], [`Mend::NotWritable`], [`StoreError::Restore`].
     /// After an error the book is as it was before.
     pub fn append(&self, drafts: Vec<Draft>, now: Moment) -> Result<Vec<Entry>, StoreError> {
-        self.ask(move |writer| writer.append(drafts, now))
+        self.ask(move |writer| writer.append(drafts, now, None))
+    }
+
+    /// Adds entries that end a job, as [`Store::append`] does, and seals this device's
+    /// stream with them in the same transaction. `job` holds the entries of the job so
+    /// far. Without a key ([`Store::claim`]) nothing is sealed.
+    ///
+    /// # Errors
+    /// As [`Store::append`].
+    pub fn append_and_seal(&self, drafts: Vec<Draft>, now: Moment, job: Gathered) -> Result<Vec<Entry>, StoreError> {
+        self.ask(move |writer| writer.append(drafts, now, Some(job)))
+    }
+
+    /// Takes the book as this device's own to write, with the key that it signs with.
+    ///
+    /// Where the book's own stream was written with another key, or its file is a copy
+    /// of the one that was written, that stream stays as it is and this device begins
+    /// `fresh`: a book that was copied or restored never forks a stream.
+    ///
+    /// # Errors
+    /// As [`Store::append`]. A book that can't be written is not claimed.
+    pub fn claim(&mut self, key: DeviceKey, fresh: StreamId) -> Result<(), StoreError> {
+        self.stream = self.ask(move |writer| writer.claim(key, fresh))?;
+        Ok(())
+    }
+
+    /// Seals the end of this device's stream, unless it is sealed or there is no key.
+    ///
+    /// # Errors
+    /// As [`Store::append`].
+    pub fn seal(&self) -> Result<(), StoreError> {
+        self.ask(writer::Writer::seal)
+    }
+
+    /// The first seal over this entry of a stream or a later one, with its signature verified.
+    ///
+    /// # Errors
+    /// As [`Store::entries`].
+    pub fn seal_from(&self, stream: StreamId, number: u64) -> Result<Option<Seal>, StoreError> {
+        match self.read(|conn| seals::from(conn, stream, number))? {
+            Some(Ok(seal)) => Ok(Some(seal)),
+            Some(Err(problem)) => Err(self.damaged(problem)),
+            None => Ok(None),
+        }
+    }
+
+    /// Every seal, each verified, in the order of stream and number.
+    ///
+    /// # Errors
+    /// As [`Store::entries`].
+    pub fn seals(&self) -> Result<Vec<Seal>, StoreError> {
+        let all = self.read(seals::all)?.into_iter().collect::<Result<Vec<_>, _>>();
+        all.map_err(|problem| self.damaged(problem))
+    }
+
+    /// How far each stream of the book is sealed, and by which device.
+    ///
+    /// # Errors
+    /// As [`Store::entries`]; damage that [`Store::check`] tells is not looked for here.
+    pub fn sealed(&self) -> Result<Vec<SealedStream>, StoreError> {
+        let (seals, heads) = self.read(|conn| Ok((seals::all(conn)?, rows::heads(conn)?)))?;
+        let holding: Vec<Seal> = seals.into_iter().flatten().collect();
+        let of_stream = |head: Head| {
+            let own = holding.iter().filter(|seal| seal.said().stream == head.stream);
+            let last = own.max_by_key(|seal| seal.said().number);
+            SealedStream {
+                stream: head.stream,
+                entries: head.number,
+                sealed: last.map_or(0, |seal| seal.said().number),
+                device: last.map(|seal| seal.said().device),
+            }
+        };
+        Ok(heads.into_values().map(of_stream).collect())
     }
 
     /// Takes in entries of other devices' streams, all or none. They may come
@@ -184,9 +271,23 @@ impl Store {
     /// [`Mend::Forked`] when the book has another entry in its place; both name
     /// the place.
     pub fn merge(&self, entries: Vec<Entry>) -> Result<Merged, StoreError> {
+        self.merge_sealed(entries, Vec::new())
+    }
+
+    /// Takes in entries as [`Store::merge`] does, with the seals over them.
+    ///
+    /// # Errors
+    /// [`Mend::SealUnfit`] when a seal is not over the entries that are there,
+    /// [`Mend::Resealed`] when a stream is sealed by another device than before;
+    /// both name the place. Nothing is taken in then.
+    pub fn merge_sealed(&self, entries: Vec<Entry>, seals: Vec<Seal>) -> Result<Merged, StoreError> {
         self.ask(move |writer| {
             let folder = writer.folder.clone();
-            writer.change(|transaction, _, _| merge::take_in(transaction, &folder, &entries, Holes::Refused))
+            writer.change(|transaction, _, _| {
+                let merged = merge::take_in(transaction, &folder, &entries, Holes::Refused)?;
+                seals::take_in(transaction, &folder, &seals)?;
+                Ok(merged)
+            })
         })
     }
 
@@ -330,6 +431,8 @@ impl Store {
     /// [`StoreError::Restore`] when the book is damaged: a backup of it would
     /// push a good one out.
     pub fn back_up(&self, into: &Path, photos: &[(Digest, PathBuf)], now: Moment) -> Result<BackedUp, StoreError> {
+        // What can't be sealed now is backed up all the same.
+        drop(self.seal());
         let content = self.read(reading::content)?.map_err(|problem| self.damaged(problem))?;
         backup::write(into, &content, photos, &self.stream.short(), now)
     }

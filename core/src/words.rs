@@ -17,6 +17,7 @@ mod lifting;
 mod limits;
 mod photos;
 mod procedure;
+mod proof;
 mod rotation;
 mod sidewall;
 mod state;
@@ -52,7 +53,7 @@ macro_rules! rooms {
     ($language:literal) => {
         files! { $language:
             "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "lifting" "limits"
-            "photos" "procedures" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
+            "photos" "procedures" "proof" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
         }
     };
 }

@@ -18,7 +18,8 @@ const ROOMS: &[&str] = &[
     "limits",
     "caution", // vocabulary
     "entry",
-    "logbook", // record
+    "logbook",
+    "proof", // record
     "drive",
     "wear",
     "inflation",

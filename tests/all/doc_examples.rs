@@ -26,6 +26,7 @@ const FINISHED: &[&str] = &[
     "wear",
     "rotation",
     "lifting",
+    "proof",
 ];
 
 /// Whether a line begins an item that others can use: a type, a trait or a function.

@@ -24,6 +24,7 @@ mod phone;
 mod photos;
 mod planning;
 mod program;
+mod proof;
 mod renderer;
 mod replay;
 mod report;

@@ -14,6 +14,10 @@ impl Device for Phone {
     fn random(&self) -> Vec<u8> {
         vec![1, 2, 3]
     }
+
+    fn secret(&self) -> Option<Vec<u8>> {
+        Some(vec![4; 32])
+    }
 }
 
 const MANNER: Manner =

@@ -48,6 +48,8 @@ pub fn with<S: AsRef<std::ffi::OsStr>>(book: &Path, words: &[S]) -> Command {
     // Beside the book: what a slip would write must not land among the sources.
     let here = book.parent().filter(|folder| folder.is_dir()).map_or_else(std::env::temp_dir, Path::to_owned);
     process.args(words).env("LUGBOOK_BOOK", book).current_dir(here).stdin(Stdio::null());
+    // A device of the tests' own: its key is not this user's.
+    process.env("XDG_STATE_HOME", env!("CARGO_TARGET_TMPDIR"));
     for name in ["LUGBOOK_AS", "LUGBOOK_AT", "LUGBOOK_LANG", "LUGBOOK_UNITS", "LUGBOOK_LETTERS", "LUGBOOK_DECIMAL"] {
         process.env_remove(name);
     }

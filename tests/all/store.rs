@@ -11,6 +11,7 @@ mod golden;
 mod keeping;
 #[cfg(all(target_os = "linux", target_env = "gnu"))]
 mod power;
+mod seals;
 mod starting;
 #[cfg(all(target_os = "linux", target_env = "gnu"))]
 mod sweep;

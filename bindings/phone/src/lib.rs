@@ -9,6 +9,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use lugbook::calendar::Moment;
 use lugbook::engine::{self, Engine};
+use lugbook::proof::DeviceKey;
 use lugbook::vehicle::Letters;
 use lugbook::words::{DecimalMark, Lang, Speech, Units};
 
@@ -21,6 +22,10 @@ pub trait Device: Send + Sync {
     fn clock_ms(&self) -> i64;
     /// Ten random bytes for a new id.
     fn random(&self) -> Vec<u8>;
+    /// The 32 secret bytes that this phone seals with, from its vault: random, made when
+    /// they are first asked for, the same ever after, and never in a backup of the phone.
+    /// None where the vault can't be had: then nothing is sealed.
+    fn secret(&self) -> Option<Vec<u8>>;
 }
 
 /// Which language every sentence is in.
@@ -221,6 +226,11 @@ impl engine::Host for Phone {
     fn random(&self) -> [u8; 10] {
         let bytes = self.0.random();
         std::array::from_fn(|at| bytes.get(at).copied().unwrap_or_default())
+    }
+
+    fn device_key(&self) -> Option<DeviceKey> {
+        let secret = self.0.secret()?.try_into().ok()?;
+        Some(DeviceKey::from_secret(secret))
     }
 }
 

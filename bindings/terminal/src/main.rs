@@ -8,6 +8,7 @@
 //! | `tongue` | the terminal's own sentences, in the language of the run |
 //! | `next` | the one next thing to do, and the line to type for it |
 //! | `answer` | JSON or plain lines, failures and exit codes |
+//! | `key` | the device's key, in a file of its own |
 //! | `pointer` | what was typed, with a mark under the place that a refusal is about |
 //! | `demo` | the visit that `lugbook demo` plays |
 //!
@@ -15,6 +16,7 @@
 
 mod answer;
 mod demo;
+mod key;
 mod next;
 mod options;
 mod pointer;

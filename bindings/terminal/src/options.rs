@@ -8,6 +8,7 @@ use lugbook::engine::{Change, Command, Engine, Host, SystemHost, Trouble, Troubl
 use lugbook::vehicle::Letters;
 use lugbook::words::{DecimalMark, Lang, Speech, Units};
 
+use crate::key::Machine;
 use crate::tongue::say;
 use crate::verbs::codes::code;
 use crate::verbs::procedures;
@@ -99,7 +100,7 @@ impl Options {
             let name = named(&folder);
             return Err(mend(say("no-book", &[("name", name.into())])));
         }
-        let mut engine = Engine::open(&folder, Box::new(host), self.speech())?;
+        let mut engine = Engine::open(&folder, Box::new(Machine(host)), self.speech())?;
         if let Some(told) = engine.told_at_opening(self.speech()) {
             eprintln!("{told}");
         }

@@ -8,15 +8,16 @@ use super::view::{
 use super::{Engine, Trouble, TroubleKind, planning};
 use crate::caution::CautionId;
 use crate::due::YearlyEstimate;
-use crate::entry::{Kind, Pass, Role, Shelf};
+use crate::entry::{Entry, Kind, Pass, Role, Shelf};
 use crate::fastening;
-use crate::ident::Digest;
+use crate::ident::{Digest, JobId};
 use crate::lifting::Action;
 use crate::limits::Chosen;
-use crate::logbook::{Book, Job, Vehicle};
+use crate::logbook::{Book, Job, Logbook, Vehicle};
 use crate::measure::{Distance, DistanceUnit};
 use crate::photos::{Photos, Rendition};
 use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
+use crate::proof::{Seal, close_card};
 use crate::report;
 use crate::report::paper::Sheet;
 use crate::store::Check;
@@ -222,12 +223,22 @@ impl Engine {
     /// # Errors
     /// When there is no such job.
     pub fn card(&self, job: Option<usize>, speech: Speech) -> Result<String, Trouble> {
+        let (page, job, logbook, seal) = self.card_page(job, speech)?;
+        let entries: Vec<&Entry> = logbook.entries().collect();
+        Ok(close_card(&page, self.key.as_ref(), job, &entries, seal.as_ref()))
+    }
+
+    /// The card's page with what its proof is made from.
+    fn card_page(&self, job: Option<usize>, speech: Speech) -> Result<(String, JobId, Logbook, Option<Seal>), Trouble> {
         let words = Words::new(speech);
         let job = self.job(job).ok_or_else(|| Trouble::mend(&words, "trouble-no-such-job", &[]))?;
         // What is covered is never shown instead: without the covered copy there is no picture.
         let photo = |id: Digest| self.photos.share_covered(id, Rendition::Large, self.book.covers(id)).ok();
         let logbook = self.entries.of_job(job).map_err(|why| Trouble::of_store(&why, &words))?;
-        self.answered(report::card(&logbook, &self.book, job, self.procedure_of(job), &words, &photo), &words)
+        let seal = self.seal_of(job, &logbook).map_err(|why| Trouble::of_store(&why, &words))?;
+        let shown = self.seal_shown(seal.as_ref(), &logbook);
+        let page = report::sealed_card(&logbook, (&self.book, job), self.procedure_of(job), &words, &photo, shown);
+        self.answered((page, job.id, logbook, seal), &words)
     }
 
     /// The vehicle of this name; none when none is named.
@@ -268,7 +279,7 @@ impl Engine {
     /// # Errors
     /// When there is no such job.
     pub fn card_pdf(&self, job: Option<usize>, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
-        on_paper(&self.card(job, speech)?, sheet, speech)
+        on_paper(&self.card_page(job, speech)?.0, sheet, speech)
     }
 
     /// A vehicle's history as a PDF; see [`report::paper`].

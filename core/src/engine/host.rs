@@ -1,6 +1,7 @@
 //! What only the device has: its clock and its randomness.
 
 use crate::calendar::Moment;
+use crate::proof::DeviceKey;
 
 /// The device that the engine runs on.
 pub trait Host: Send + Sync {
@@ -9,6 +10,13 @@ pub trait Host: Send + Sync {
 
     /// Ten random bytes for a new id.
     fn random(&self) -> [u8; 10];
+
+    /// The key that this device seals with, from its vault: the same at each call, made
+    /// when it was first asked for, and kept where no backup or copy of the book takes
+    /// it along. None where the device keeps none: then nothing is sealed, and cards say so.
+    fn device_key(&self) -> Option<DeviceKey> {
+        None
+    }
 }
 
 /// The machine's own clock and random numbers.

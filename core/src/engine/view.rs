@@ -294,6 +294,19 @@ pub struct PlanLine {
     pub why: Vec<String>,
 }
 
+/// What is proven and what is not, of a card's file or a book.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ProofView {
+    /// Everything that was signed holds.
+    pub ok: bool,
+    /// What is proven, in sentences; nothing when something does not hold.
+    pub proven: Vec<String>,
+    /// What is not proven, in sentences.
+    pub not_proven: Vec<String>,
+    /// What does not hold, and where.
+    pub refused: Vec<CheckLine>,
+}
+
 /// What checking the book found.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CheckView {

@@ -22,8 +22,13 @@ pub struct Span {
 }
 
 impl Span {
+    /// How many entries.
+    pub fn count(&self) -> u64 {
+        self.last.saturating_sub(self.first).saturating_add(1)
+    }
+
     /// Adds an entry to spans that are kept in the order of the book.
-    pub(super) fn note(spans: &mut Vec<Self>, entry: &Entry) {
+    pub fn note(spans: &mut Vec<Self>, entry: &Entry) {
         let (stream, number) = (entry.envelope().stream, entry.envelope().number);
         match spans.last_mut() {
             Some(span) if span.stream == stream && span.last.checked_add(1) == Some(number) => span.last = number,

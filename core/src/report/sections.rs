@@ -177,14 +177,27 @@ impl Sheet<'_> {
         [name, kind, papers, calibration].map(|text| html! { (text) }).to_vec()
     }
 
+    fn signature(&self) -> String {
+        match &self.seal.sealed_by {
+            _ if self.job.status != Status::Signed => self.t("card-unsigned"),
+            Some(device) => self.say("card-sealed", &[("device", device.as_str().into())]),
+            None => self.t("card-not-sealed"),
+        }
+    }
+
+    fn after_the_seal(&self) -> Option<String> {
+        let shown = self.seal.sealed_by.is_some() && self.seal.after > 0;
+        shown.then(|| self.say("card-sealed-after", &[("count", self.seal.after.into())]))
+    }
+
     /// How it is signed, what the digest is for, and who stands above this card.
     pub(super) fn foot(&self) -> Markup {
         let last = self.entries_of_job().last().map(|entry| entry.digest().short());
         html! {
             footer {
-                @if self.job.status == Status::Signed { p { strong { (self.t("card-not-sealed")) } } }
-                @else { p { strong { (self.t("card-unsigned")) } } }
+                p { strong { (self.signature()) } @if let Some(after) = self.after_the_seal() { " " (after) } }
                 @if let Some(last) = last { p { (self.say("card-digest", &[("digest", last.into())])) } }
+                @if let Some(device) = &self.seal.written_by { p class="small" { (self.say("card-provable", &[("device", device.as_str().into())])) } }
                 p { (self.t("card-deference")) }
                 p class="small" { (self.t("card-times")) }
             }

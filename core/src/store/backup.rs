@@ -4,8 +4,9 @@
 //!
 //! | name in the archive | what |
 //! | --- | --- |
-//! | `manifest.json` | format, version, when made, ends of all streams, digest of `entries.jsonl`, each photo's digest and length |
+//! | `manifest.json` | format, version, when made, ends of all streams, digests of `entries.jsonl` and `seals.jsonl`, each photo's digest and length |
 //! | `entries.jsonl` | a line for each entry, in the order they came in: `entry`, its stored text; `digest`, BLAKE3 of that text; `personal`, what stands beside it; `erased`, true when that was erased |
+//! | `seals.jsonl` | a line for each seal: `seal`, its signed text; `signature`, Ed25519 of that text by the device it names; not there in a book without seals |
 //! | `photos/<digest>` | each photo as it was taken, named by its BLAKE3 digest |
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -23,12 +24,14 @@ use super::problem::Missing;
 use crate::calendar::Moment;
 use crate::entry::{Entry, Head, Personal};
 use crate::ident::{Digest, EntryId};
+use crate::proof::{Seal, Signature};
 
 /// The version of backups that this build writes, and the newest it reads.
 const VERSION: u32 = 1;
 const FORMAT: &str = "lugbook-backup";
 const MANIFEST: &str = "manifest.json";
 const ENTRIES: &str = "entries.jsonl";
+const SEALS: &str = "seals.jsonl";
 
 /// The largest manifest that is read, in bytes: far more than a million photos need.
 const MANIFEST_LIMIT: u64 = 256 << 20;
@@ -52,6 +55,8 @@ struct Manifest {
     made: Moment,
     entries: u64,
     digest: Digest,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    seals: Option<Digest>,
     heads: Vec<Head>,
     missing: Vec<Missing>,
     photos: Vec<KeptPhoto>,
@@ -67,9 +72,16 @@ struct Line {
     erased: bool,
 }
 
+#[derive(Serialize, Deserialize)]
+struct SealLine {
+    seal: String,
+    signature: Signature,
+}
+
 /// Everything that goes into a backup, read at one moment.
 pub(super) struct Content {
     pub(super) entries: Vec<Entry>,
+    pub(super) seals: Vec<Seal>,
     pub(super) erased: Vec<EntryId>,
     pub(super) heads: Vec<Head>,
     pub(super) missing: Vec<Missing>,
@@ -96,6 +108,7 @@ pub struct Backup {
     path: PathBuf,
     manifest: Manifest,
     pub(super) entries: Vec<Entry>,
+    pub(super) seals: Vec<Seal>,
     pub(super) erased: Vec<EntryId>,
 }
 
@@ -120,7 +133,8 @@ impl Backup {
         let mut archive = ZipArchive::new(BufReader::new(file)).map_err(|why| unopened(why, path, stranger()))?;
         let manifest = read_manifest(&mut archive, path)?;
         let (entries, erased) = read_entries(&mut archive, path, &manifest)?;
-        Ok(Self { archive, path: path.to_owned(), manifest, entries, erased })
+        let seals = read_seals(&mut archive, path, &manifest)?;
+        Ok(Self { archive, path: path.to_owned(), manifest, entries, seals, erased })
     }
 
     /// The newest backup in a folder that holds, whatever device made it.
@@ -269,6 +283,28 @@ fn read_entries(
     Ok((entries, erased))
 }
 
+/// The seals, each verified; they are held against the entries when they are taken in.
+fn read_seals(
+    archive: &mut ZipArchive<impl Read + Seek>,
+    path: &Path,
+    manifest: &Manifest,
+) -> Result<Vec<Seal>, StoreError> {
+    let Some(digest) = manifest.seals else { return Ok(Vec::new()) };
+    let file = archive.by_name(SEALS).map_err(|why| unopened(why, path, damaged(path, SEALS)))?;
+    let mut text = Vec::new();
+    file.take(MANIFEST_LIMIT).read_to_end(&mut text).map_err(|why| unread(&why, path, SEALS))?;
+    if Digest::of(&text) != digest {
+        return Err(damaged(path, SEALS));
+    }
+    let mut seals = Vec::new();
+    for (number, line) in (1_usize..).zip(text.split_inclusive(|byte| *byte == b'\n')) {
+        let damaged = || damaged(path, &format!("{SEALS}:{number}"));
+        let said: SealLine = serde_json::from_slice(line).map_err(|_| damaged())?;
+        seals.push(Seal::open(said.seal.into_bytes(), said.signature).map_err(|_| damaged())?);
+    }
+    Ok(seals)
+}
+
 /// Writes a backup under another name, reads it back, and only then gives it its name.
 pub(super) fn write(
     into: &Path,
@@ -287,7 +323,7 @@ pub(super) fn write(
     let made = fill(&part, content, photos, now).and_then(|(kept, photos_missing)| {
         let mut back = Backup::open(&part)?;
         back.verify_photos()?;
-        if back.entries != content.entries || back.photos() != kept {
+        if back.entries != content.entries || back.seals != content.seals || back.photos() != kept {
             return Err(damaged(&path, ENTRIES));
         }
         fs::rename(&part, &path).map_err(io)?;
@@ -339,6 +375,17 @@ fn fill(
         hasher.update(&line);
         archive.write_all(&line).map_err(io)?;
     }
+    let mut sealed = Vec::new();
+    for seal in &content.seals {
+        let text = std::str::from_utf8(seal.bytes()).map_err(StoreError::report)?;
+        let line = SealLine { seal: text.to_owned(), signature: seal.signature() };
+        serde_json::to_writer(&mut sealed, &line).map_err(StoreError::report)?;
+        sealed.push(b'\n');
+    }
+    if !sealed.is_empty() {
+        archive.start_file(SEALS, packed).map_err(zip)?;
+        archive.write_all(&sealed).map_err(io)?;
+    }
     let (mut kept, mut missing) = (Vec::new(), Vec::new());
     let photos: BTreeMap<_, _> = photos.iter().map(|(digest, path)| (*digest, path)).collect();
     for (digest, path) in photos {
@@ -356,6 +403,7 @@ fn fill(
         made: now,
         entries: u64::try_from(content.entries.len()).unwrap_or(u64::MAX),
         digest: Digest::from_bytes(hasher.finalize().as_bytes()).map_err(StoreError::report)?,
+        seals: (!sealed.is_empty()).then(|| Digest::of(&sealed)),
         heads: content.heads.clone(),
         missing: content.missing.clone(),
         photos: kept.clone(),

@@ -113,6 +113,20 @@ pub enum Mend {
         /// The number that stands for two different entries.
         number: u64,
     },
+    /// A seal is not over the entries that are there.
+    SealUnfit {
+        /// The stream.
+        stream: StreamId,
+        /// The number of the entry that it stands at.
+        number: u64,
+    },
+    /// A stream is sealed by another device than before.
+    Resealed {
+        /// The stream.
+        stream: StreamId,
+        /// The number of the entry that the seal stands at.
+        number: u64,
+    },
     /// The file is no backup of a book.
     NotABackup {
         /// The file.

@@ -3,6 +3,8 @@
 use std::fs::{self, DirBuilder, File, OpenOptions, TryLockError};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
+use std::thread;
+use std::time::Duration;
 
 use super::error::{Again, Mend, StoreError};
 use super::witness::Mark;
@@ -16,6 +18,9 @@ const MAGIC: &[u8] = b"SQLite format 3\0";
 pub(super) const LOGGED: [u8; 2] = [2, 2];
 /// Stands in the stored text of the first table.
 const SIGN: &[u8] = b"-- lugbook book";
+
+/// How often the lock is asked for before somebody is told, 10 ms apart.
+const PATIENCE: u32 = 50;
 
 /// The paths of one book.
 #[derive(Debug, Clone)]
@@ -91,6 +96,19 @@ impl Folder {
             }
             Err(_) => Err(StoreError::mend(Mend::Unreachable { path: self.path.clone() })),
         }
+    }
+
+    /// What tells this book's file from a copy of it; the system's number of the
+    /// file, which stays when it is moved and not when it is copied. `None` where
+    /// the system has no such thing.
+    pub(super) fn place(&self) -> Option<[u8; 8]> {
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::MetadataExt;
+            fs::metadata(self.book()).ok().map(|file| file.ino().to_be_bytes())
+        }
+        #[cfg(not(unix))]
+        None
     }
 
     /// Whether the folder holds nothing at all.
@@ -193,10 +211,14 @@ impl Lock {
             }
             Err(why) => return Err(StoreError::io(&why, &path)),
         };
-        match file.try_lock() {
-            Ok(()) => Ok(Some(Self { _file: file })),
-            Err(TryLockError::WouldBlock) => Err(StoreError::TryAgain { why: Again::OpenElsewhere }),
-            Err(TryLockError::Error(why)) => Err(StoreError::io(&why, &path)),
+        // A program that is just ending, or starting another one, holds it for a moment longer.
+        for _ in 0..PATIENCE {
+            match file.try_lock() {
+                Ok(()) => return Ok(Some(Self { _file: file })),
+                Err(TryLockError::WouldBlock) => thread::sleep(Duration::from_millis(10)),
+                Err(TryLockError::Error(why)) => return Err(StoreError::io(&why, &path)),
+            }
         }
+        Err(StoreError::TryAgain { why: Again::OpenElsewhere })
     }
 }

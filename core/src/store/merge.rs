@@ -9,6 +9,7 @@ use super::error::{Mend, StoreError};
 use super::folder::Folder;
 use super::problem::Missing;
 use super::rows::{self, Part, Writing};
+use super::seals;
 use super::snapshot;
 use crate::entry::{Entry, Head};
 use crate::ident::StreamId;
@@ -106,6 +107,7 @@ pub(super) fn take_backup(conn: &Connection, folder: &Folder, backup: &Backup) -
             return Err(StoreError::mend(Mend::Unchained { stream: gap.stream, number: gap.last.saturating_add(1) }));
         }
     }
+    seals::take_in(conn, folder, &backup.seals)?;
     for id in &backup.erased {
         rows::put_part(conn, *id, &Part::Erased).map_err(fault)?;
     }

@@ -83,6 +83,10 @@ pub enum ProblemKind {
     Header,
     /// The book's file is gone, and other files of it are there.
     FileGone,
+    /// A seal is not over the entries that are there.
+    Seal,
+    /// The stream is sealed by another device than before.
+    OtherDevice,
 }
 
 impl ProblemKind {
@@ -109,6 +113,8 @@ impl ProblemKind {
             Self::Interrupted => "interrupted",
             Self::Header => "header",
             Self::FileGone => "file-gone",
+            Self::Seal => "seal",
+            Self::OtherDevice => "other-device",
         }
     }
 }

@@ -13,10 +13,12 @@ use super::chain;
 use super::problem::{Check, Problem, ProblemKind, Spot};
 use super::rows::{self, Part, Parts, Raw};
 use super::schema;
+use super::seals;
 use super::witness::Mark;
 use crate::entry::{Entry, Head};
 use crate::ident::StreamId;
 use crate::logbook::Span;
+use crate::proof::Seal;
 
 /// Rows that were read: the entries that hold, and what does not.
 #[derive(Default)]
@@ -166,16 +168,25 @@ pub(super) fn stretches(conn: &Connection, spans: &[Span]) -> rusqlite::Result<R
     Ok(all)
 }
 
+/// The whole book and its seals, of one moment.
+pub(super) fn with_seals(conn: &Connection) -> rusqlite::Result<(Read, Vec<Result<Seal, Problem>>)> {
+    let transaction = conn.unchecked_transaction()?;
+    Ok((whole_in(&transaction)?, seals::all(&transaction)?))
+}
+
 /// Everything that goes into a backup, of one moment, or the first damage.
 pub(super) fn content(conn: &Connection) -> rusqlite::Result<Result<Content, Problem>> {
     let transaction = conn.unchecked_transaction()?;
     let read = whole_in(&transaction)?;
-    if let Some(problem) = read.problems.into_iter().next() {
+    let seals = seals::all(&transaction)?;
+    let unfit = seals::problems(&seals, &read.entries);
+    if let Some(problem) = read.problems.into_iter().chain(unfit).next() {
         return Ok(Err(problem));
     }
     let erased = rows::parts(&transaction)?.into_iter().filter(|(_, part)| *part == Part::Erased).map(|(id, _)| id);
     Ok(Ok(Content {
         entries: read.entries,
+        seals: seals.into_iter().flatten().collect(),
         erased: erased.collect(),
         heads: rows::heads(&transaction)?.into_values().collect(),
         missing: rows::gaps(&transaction)?,
@@ -205,8 +216,9 @@ pub(super) fn check(conn: &Connection, witness: Option<Mark>) -> rusqlite::Resul
     if stmt.exists([])? {
         check.problems.push(Problem { kind: ProblemKind::Personal, at: Spot::Book });
     }
-    let mut read = whole(conn)?;
+    let (mut read, seals) = with_seals(conn)?;
     check.problems.append(&mut read.problems);
+    check.problems.extend(seals::problems(&seals, &read.entries));
     check.problems.extend(forgotten(conn, witness)?);
     check.entries = u64::try_from(read.entries.len()).unwrap_or(u64::MAX);
     check.missing = rows::gaps(conn)?;

@@ -20,6 +20,7 @@ use super::reading;
 use super::rows::{self, Part};
 use super::salvage::Found;
 use super::schema;
+use super::seals;
 use super::witness::{Mark, Witness};
 use super::writer::of_book;
 use crate::entry::Head;
@@ -60,6 +61,7 @@ pub(super) fn rescue(folder: &Folder, damage: Problem, opening: Opening) -> Resu
     let mut conn = schema::create(&folder.unfinished()).map_err(fault)?;
     let transaction = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(fault)?;
     merge::take_in(&transaction, folder, &fit.entries, Holes::Noted)?;
+    seals::salvage(&transaction, folder, &fit.seals)?;
     for id in &fit.erased {
         rows::put_part(&transaction, *id, &Part::Erased).map_err(fault)?;
     }

@@ -10,6 +10,7 @@ use crate::calendar::Moment;
 use crate::entry::{Entry, Head, HybridTime, Personal};
 use crate::ident::{Digest, EntryId, StreamId};
 use crate::logbook::Span;
+use crate::proof::Device;
 
 /// One row as the database gives it.
 pub(super) struct Raw {
@@ -331,12 +332,41 @@ pub(super) fn own_stream(conn: &Connection) -> rusqlite::Result<Option<StreamId>
 
 /// Sets the stream that this device writes.
 pub(super) fn put_own_stream(conn: &Connection, stream: StreamId) -> rusqlite::Result<()> {
+    put_meta(conn, "stream", stream.as_bytes())
+}
+
+/// The device that writes a stream, when that is this device's own and is known.
+pub(super) fn own_device(conn: &Connection, stream: StreamId) -> rusqlite::Result<Option<Device>> {
+    if own_stream(conn)? != Some(stream) {
+        return Ok(None);
+    }
+    Ok(meta(conn, "device")?.and_then(|bytes| Device::from_bytes(&bytes).ok()))
+}
+
+/// What is kept under a name.
+pub(super) fn meta(conn: &Connection, name: &str) -> rusqlite::Result<Option<Vec<u8>>> {
+    let mut stmt = conn.prepare_cached("SELECT value FROM meta WHERE name = ?1")?;
+    stmt.query_row([name], |row| row.get(0)).optional()
+}
+
+/// Keeps something under a name.
+pub(super) fn put_meta(conn: &Connection, name: &str, value: &[u8]) -> rusqlite::Result<()> {
     conn.execute(
-        "INSERT INTO meta (name, value) VALUES ('stream', ?1)
+        "INSERT INTO meta (name, value) VALUES (?1, ?2)
          ON CONFLICT (name) DO UPDATE SET value = excluded.value",
-        [stream.as_bytes()],
+        params![name, value],
     )?;
     Ok(())
+}
+
+/// The digests of a stretch of a stream, by number.
+pub(super) fn digests(conn: &Connection, span: &Span) -> rusqlite::Result<Vec<Digest>> {
+    let mut stmt =
+        conn.prepare_cached("SELECT digest FROM entry WHERE stream = ?1 AND number BETWEEN ?2 AND ?3 ORDER BY number")?;
+    let rows = stmt.query_map(params![span.stream.as_bytes(), kept(span.first), kept(span.last)], |row| {
+        Digest::from_bytes(&row.get::<_, [u8; 32]>(0)?).map_err(|_| rusqlite::Error::QueryReturnedNoRows)
+    })?;
+    rows.collect()
 }
 
 fn stream(row: &Row<'_>, column: usize) -> rusqlite::Result<StreamId> {

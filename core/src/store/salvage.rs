@@ -12,9 +12,11 @@ use super::error::{Mend, StoreError};
 use super::problem::{Missing, Spot};
 use super::rows::{self, Part};
 use super::schema;
+use super::seals;
 use super::witness::Mark;
 use crate::entry::{Entry, Head};
 use crate::ident::{Digest, EntryId, StreamId};
+use crate::proof::Seal;
 
 /// How every stored entry begins.
 const START: &[u8] = b"{\"v\":";
@@ -34,6 +36,8 @@ pub(super) struct Found {
     erased: BTreeSet<EntryId>,
     /// The kept ends of the streams.
     heads: BTreeMap<StreamId, Head>,
+    /// Seals whose signature holds.
+    seals: Vec<Seal>,
 }
 
 /// What can stand in a new book.
@@ -42,6 +46,8 @@ pub(super) struct Fit {
     pub(super) entries: Vec<Entry>,
     /// Personal parts that were erased on purpose.
     pub(super) erased: BTreeSet<EntryId>,
+    /// Seals that may be over some of the entries.
+    pub(super) seals: Vec<Seal>,
     /// What is missing at the ends of streams, as far as is known.
     pub(super) lost_ends: Vec<Missing>,
     /// Entries that hold but do not follow the one before them.
@@ -61,6 +67,7 @@ impl Found {
         self.conn = schema::reading(book, false).ok();
         if let Some(conn) = &self.conn {
             self.heads.extend(rows::heads(conn).unwrap_or_default());
+            self.seals.extend(seals::all(conn).unwrap_or_default().into_iter().flatten());
         }
         let room = |path: &Path| fs::metadata(path).map_or(0, |file| file.len());
         // A kept count may itself be damaged: no more rows than there is room for.
@@ -146,7 +153,7 @@ impl Found {
         for entry in self.proven.into_iter().chain(unproven) {
             places.entry((entry.envelope().stream, entry.envelope().number)).or_default().push(entry);
         }
-        let mut fit = Fit { erased: self.erased, ..Fit::default() };
+        let mut fit = Fit { erased: self.erased, seals: self.seals, ..Fit::default() };
         let mut ids = BTreeSet::new();
         let mut ends = BTreeMap::<StreamId, Head>::new();
         for ((stream, number), candidates) in places {

@@ -12,14 +12,14 @@ use super::problem::{Problem, ProblemKind, Spot};
 use crate::calendar::Moment;
 
 /// What each version adds to the one before; the first makes a new book.
-pub(super) const STEPS: &[&str] = &[include_str!("schema/1.sql")];
+pub(super) const STEPS: &[&str] = &[include_str!("schema/1.sql"), include_str!("schema/2.sql")];
 
 /// The version of the book that this build writes, and the newest it reads.
 ///
 /// ```
-/// assert_eq!(lugbook::store::VERSION, 1);
+/// assert_eq!(lugbook::store::VERSION, 2);
 /// ```
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// The oldest SQLite that may write a book: earlier ones can lose a log that
 /// is reset while another connection checkpoints.
@@ -154,8 +154,10 @@ mod tests {
     use crate::store::{Opening, Store};
 
     /// A step that a later version could bring, and one that fails half-way.
-    const LATER: &[&str] = &[STEPS[0], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO later VALUES ('new');"];
-    const FAILING: &[&str] = &[STEPS[0], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO nowhere VALUES (1);"];
+    const LATER: &[&str] =
+        &[STEPS[0], STEPS[1], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO later VALUES ('new');"];
+    const FAILING: &[&str] =
+        &[STEPS[0], STEPS[1], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO nowhere VALUES (1);"];
 
     fn now() -> Moment {
         Moment::from_unix_ms(1_777_886_100_000)
@@ -173,7 +175,7 @@ mod tests {
 
     fn copies(folder: &Folder) -> Vec<std::path::PathBuf> {
         let names = fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
-        names.filter(|path| path.to_string_lossy().contains("book-of-version-1")).collect()
+        names.filter(|path| path.to_string_lossy().contains(&format!("book-of-version-{VERSION}"))).collect()
     }
 
     #[test]
@@ -182,17 +184,17 @@ mod tests {
         let mut conn = writing(&folder.book()).unwrap();
         assert_eq!(migrate(&mut conn, &folder, now(), STEPS), Ok(None));
         assert_eq!(copies(&folder).len(), 0);
-        assert_eq!(migrate(&mut conn, &folder, now(), LATER), Ok(Some(1)));
+        assert_eq!(migrate(&mut conn, &folder, now(), LATER), Ok(Some(VERSION)));
         assert!(tables_hold(&conn, LATER).unwrap());
-        assert_eq!(version(&conn).unwrap(), 2);
+        assert_eq!(version(&conn).unwrap(), VERSION + 1);
         // The version stands in the file itself.
-        assert_eq!(fs::read(folder.book()).unwrap()[60..64], [0, 0, 0, 2]);
+        assert_eq!(fs::read(folder.book()).unwrap()[60..64], (VERSION + 1).to_be_bytes());
         assert_eq!(migrate(&mut conn, &folder, now(), LATER), Ok(None));
         let copies = copies(&folder);
         assert_eq!(copies.len(), 1);
         let copy = reading(&copies[0], false).unwrap();
         assert!(tables_hold(&copy, STEPS).unwrap());
-        assert_eq!(version(&copy).unwrap(), 1);
+        assert_eq!(version(&copy).unwrap(), VERSION);
         fs::remove_dir_all(folder.path()).unwrap();
     }
 
@@ -201,7 +203,7 @@ mod tests {
         let folder = book("failing");
         let mut conn = writing(&folder.book()).unwrap();
         assert!(migrate(&mut conn, &folder, now(), FAILING).is_err());
-        assert_eq!(version(&conn).unwrap(), 1);
+        assert_eq!(version(&conn).unwrap(), VERSION);
         assert!(tables_hold(&conn, STEPS).unwrap());
         drop(conn);
         let opening = Opening { stream: crate::ident::StreamId::from_parts(2, [2; 10]), now: now() };
@@ -219,7 +221,7 @@ mod tests {
         conn.execute_batch("DROP TRIGGER entry_stays").unwrap();
         let problem = Problem { kind: ProblemKind::Tables, at: Spot::Book };
         assert_eq!(migrate(&mut conn, &folder, now(), LATER), Err(StoreError::Restore { problem }));
-        assert_eq!(version(&conn).unwrap(), 1);
+        assert_eq!(version(&conn).unwrap(), VERSION);
         assert_eq!(copies(&folder).len(), 0);
         drop(conn);
         fs::remove_dir_all(folder.path()).unwrap();

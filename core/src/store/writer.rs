@@ -10,15 +10,20 @@ use super::error::{Mend, StoreError};
 use super::folder::{Folder, Lock};
 use super::problem::{Problem, Spot};
 use super::rows::{self, Part, Writing};
+use super::seals;
 use super::snapshot;
 use super::witness::{Mark, Witness};
 use crate::calendar::Moment;
 use crate::entry::{Draft, Entry, Head, HybridTime};
 use crate::ident::{EntryId, StreamId};
+use crate::proof::{DeviceKey, Gathered, Seal};
 
 /// How far ahead of this device's clock another device's time may be and still
 /// be followed: one day. Beyond it a wrong clock would drag every book along.
 const AHEAD_MS: i64 = 24 * 60 * 60 * 1000;
+
+/// How many entries may follow a seal before the next one is made without being asked for.
+const OFTEN: u64 = 500;
 
 type Job = Box<dyn FnOnce(&mut Writer) + Send>;
 
@@ -32,6 +37,10 @@ pub(super) struct Writer {
     latest: HybridTime,
     mark: Mark,
     witness: Option<Witness>,
+    /// What this device signs with, once the book is its own to write.
+    key: Option<DeviceKey>,
+    /// How far this device's stream is sealed.
+    sealed: u64,
     /// The first damage that was met; nothing is written after it.
     stopped: Option<Problem>,
     _lock: Lock,
@@ -47,6 +56,8 @@ impl Writer {
             latest: HybridTime::START,
             mark: Mark::EMPTY,
             witness: Some(witness),
+            key: None,
+            sealed: 0,
             stopped: None,
             _lock: lock,
         };
@@ -68,6 +79,9 @@ impl Writer {
         self.latest = heads.values().map(|head| head.time).max().unwrap_or(HybridTime::START);
         self.head = heads.get(&self.head.stream).copied().unwrap_or(self.head);
         self.mark = mark;
+        if self.key.is_some() {
+            self.sealed = seals::end(&self.conn, self.head.stream).map_err(|why| self.fault(&why))?;
+        }
         Ok(())
     }
 
@@ -120,11 +134,73 @@ impl Writer {
         }
     }
 
-    /// Adds what is new among the drafts; gives back an entry for each.
-    pub(super) fn append(&mut self, drafts: Vec<Draft>, now: Moment) -> Result<Vec<Entry>, StoreError> {
+    /// Takes the book as this device's own to write. A stream that another device
+    /// wrote, or that was copied with its file, is left as it is, and `fresh` begun.
+    /// Gives back the stream that is written from now on.
+    pub(super) fn claim(&mut self, key: DeviceKey, fresh: StreamId) -> Result<StreamId, StoreError> {
         let folder = self.folder.clone();
         let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+        let own = self.head.stream;
+        let (device, place) = (key.device(), folder.place());
+        let known = rows::meta(&self.conn, "device").map_err(fault)?;
+        let there = rows::meta(&self.conn, "file").map_err(fault)?;
+        let signed = seals::device(&self.conn, own).map_err(fault)?;
+        let noted = known.is_some() && there.is_some() == place.is_some();
+        let foreign = known.is_some_and(|known| known != device.as_bytes())
+            || signed.is_some_and(|signed| signed != device)
+            || there.zip(place).is_some_and(|(there, place)| there != place);
+        if noted && !foreign {
+            self.key = Some(key);
+            self.look()?;
+            return Ok(own);
+        }
+        let stream = if foreign { fresh } else { own };
+        self.change(|transaction, _, _| {
+            if foreign {
+                if rows::heads(transaction).map_err(fault)?.contains_key(&fresh) {
+                    return Err(StoreError::mend(Mend::StreamInUse { stream: fresh }));
+                }
+                rows::put_own_stream(transaction, fresh).map_err(fault)?;
+                rows::put_head(transaction, &Head::empty(fresh)).map_err(fault)?;
+            }
+            rows::put_meta(transaction, "device", device.as_bytes()).map_err(fault)?;
+            if let Some(place) = place {
+                rows::put_meta(transaction, "file", &place).map_err(fault)?;
+            }
+            Ok(())
+        })?;
+        self.head = Head::empty(stream);
+        self.key = Some(key);
+        self.look()?;
+        Ok(stream)
+    }
+
+    /// Seals the end of this device's stream, unless it is sealed already, or there is no key.
+    pub(super) fn seal(&mut self) -> Result<(), StoreError> {
+        let Some(key) = self.key.clone() else { return Ok(()) };
+        if self.head.number <= self.sealed {
+            return Ok(());
+        }
+        let folder = self.folder.clone();
+        self.change(|transaction, head, _| match Seal::make(&key, &head, None) {
+            Some(seal) => seals::put(transaction, &seal).map_err(|why| StoreError::database(&why, folder.path())),
+            None => Ok(()),
+        })
+    }
+
+    /// Adds what is new among the drafts; gives back an entry for each. With `ended`,
+    /// the entries of a job so far, the job is sealed with what is added to it here.
+    pub(super) fn append(
+        &mut self,
+        drafts: Vec<Draft>,
+        now: Moment,
+        ended: Option<Gathered>,
+    ) -> Result<Vec<Entry>, StoreError> {
+        let folder = self.folder.clone();
+        let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+        let (key, sealed) = (self.key.clone(), self.sealed);
         self.change(|transaction, mut head, latest| {
+            let before = head.number;
             let mut writing = Writing::new(transaction).map_err(fault)?;
             let mut entries = Vec::with_capacity(drafts.len());
             for draft in drafts {
@@ -144,6 +220,20 @@ impl Writer {
                 entries.push(entry);
             }
             rows::put_head(transaction, &head).map_err(fault)?;
+            let due = ended.is_some() || head.number.saturating_sub(sealed) >= OFTEN;
+            if let Some(key) = key.filter(|_| due && head.number > before) {
+                let job = ended.map(|mut gathered| {
+                    let job = gathered.job();
+                    entries
+                        .iter()
+                        .filter(|entry| entry.fact().job() == Some(job))
+                        .for_each(|entry| gathered.add(entry));
+                    gathered.finish()
+                });
+                if let Some(seal) = Seal::make(&key, &head, job) {
+                    seals::put(transaction, &seal).map_err(fault)?;
+                }
+            }
             Ok(entries)
         })
     }

@@ -45,6 +45,11 @@ impl Say for Mend {
             Self::Forked { stream, number } => {
                 words.text("book-forked", &[("stream", stream.short().into()), ("number", number.to_string().into())])
             }
+            Self::SealUnfit { stream, number } => words
+                .text("book-seal-unfit", &[("stream", stream.short().into()), ("number", number.to_string().into())]),
+            Self::Resealed { stream, number } => {
+                words.text("book-resealed", &[("stream", stream.short().into()), ("number", number.to_string().into())])
+            }
             Self::StreamInUse { stream } => words.text("book-stream-in-use", &[("stream", stream.short().into())]),
         }
     }
@@ -78,6 +83,8 @@ impl Say for ProblemKind {
             Self::Interrupted => plain("problem-interrupted"),
             Self::Header => plain("problem-header"),
             Self::FileGone => plain("problem-file-gone"),
+            Self::Seal => plain("problem-seal"),
+            Self::OtherDevice => plain("problem-other-device"),
         }
     }
 }

@@ -204,6 +204,12 @@ card-entries = { $count ->
 }
 card-hands-of = { $person }; hands: { $hands }
 card-not-sealed = Signed by name, not sealed by the device.
+card-sealed = Signed by name, and sealed by device { $device }.
+card-sealed-after = { $count ->
+    [one] One entry came after the seal.
+   *[other] { $count } entries came after the seal.
+}
+card-provable = Written by device { $device }. “lugbook card verify” says whether the HTML file of this card was changed; it does not prove the time, or that a nut was really tightened.
 card-unsigned = Not signed.
 card-digest = Last entry: { $digest }. These ten digits tell two cards apart; they prove nothing.
 card-deference = The vehicle maker’s manual, local codes and licensed practice stand above everything on this card.

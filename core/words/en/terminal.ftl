@@ -43,6 +43,13 @@ terminal-book-damaged = The book is damaged: { $entries ->
     [one] 1 problem
    *[other] { $problems } problems
 }.
+terminal-proof-proven = Proven
+terminal-proof-not-proven = Not proven
+terminal-proof-refused = Does not hold
+terminal-no-card = { $name } is no card's HTML file: give the file that “lugbook card --out” wrote.
+terminal-device-short = Give the device as it stands on the paper copy: sixteen digits and letters in two groups.
+terminal-no-key = This device's secret in { $name } can't be used, so nothing is sealed: { $why }. Move that file away to have a new one made.
+terminal-key-damaged = it is not what this program wrote
 terminal-card-written = Card written to { $file }
 terminal-labels-written = Labels written to { $file }
 terminal-history-written = History written to { $file }

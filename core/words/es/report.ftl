@@ -204,6 +204,12 @@ card-entries = { $count ->
 }
 card-hands-of = { $person }; manos: { $hands }
 card-not-sealed = Firmado por nombre, sin sello del aparato.
+card-sealed = Firmado por nombre y sellado por el aparato { $device }.
+card-sealed-after = { $count ->
+    [one] Una anotación llegó después del sello.
+   *[other] { $count } anotaciones llegaron después del sello.
+}
+card-provable = Escrito por el aparato { $device }. “lugbook card verify” dice si se cambió el archivo HTML de esta hoja; no prueba la hora, ni que una tuerca se apretó de verdad.
 card-unsigned = Sin firmar.
 card-digest = Última anotación: { $digest }. Estos diez signos distinguen dos hojas; no prueban nada.
 card-deference = El manual del fabricante del vehículo, las normas locales y la práctica con licencia mandan sobre todo lo de esta hoja.

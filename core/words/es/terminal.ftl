@@ -43,6 +43,13 @@ terminal-book-damaged = El libro está dañado: { $entries ->
     [one] 1 problema
    *[other] { $problems } problemas
 }.
+terminal-proof-proven = Probado
+terminal-proof-not-proven = No probado
+terminal-proof-refused = No se sostiene
+terminal-no-card = { $name } no es el archivo HTML de una hoja: dé el archivo que escribió “lugbook card --out”.
+terminal-device-short = Dé el aparato como está en la copia en papel: dieciséis dígitos y letras en dos grupos.
+terminal-no-key = El secreto de este aparato en { $name } no sirve, así que no se sella nada: { $why }. Mueva ese archivo para que se haga otro.
+terminal-key-damaged = no es lo que escribió este programa
 terminal-card-written = Hoja escrita en { $file }
 terminal-labels-written = Etiquetas escritas en { $file }
 terminal-history-written = Historial escrito en { $file }

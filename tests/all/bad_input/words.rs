@@ -84,6 +84,7 @@ const SLOTS: &[Slot] = &[
     Slot { name: "<scale>", good: "40..200 N.m", bad: &["wide", "", "120 N.m", "200..40 N.m", "40..200", LONG] },
     Slot { name: "<load>", good: "3 t", bad: &["heavy", "", "3", "-3 t", "3 psi", LONG] },
     Slot { name: "<span>", good: "21 mm", bad: &["wide", "", "21", "-21 mm", "21 psi", LONG] },
+    Slot { name: "<device>", good: "0123456789abcdef", bad: &["mine", "", "0123-4567", LONG] },
     Slot { name: "<code>", good: "", bad: &["nonsense", "", "-1", LONG] },
 ];
 
@@ -115,6 +116,8 @@ const LINES: &[&str] = &[
     "procedure add <question>",
     "procedure list",
     "book <code=check>",
+    "book <code=verify>",
+    "card verify <question> --device <device>",
     "card --job <job> --out <out>",
     "card --paper <code=a4>",
     "history <vehicle> --out <out>",

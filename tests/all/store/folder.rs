@@ -3,7 +3,7 @@
 use std::fs;
 use std::os::unix::fs::PermissionsExt;
 
-use lugbook::store::{Again, Mend, StoreError};
+use lugbook::store::{Again, Mend, StoreError, VERSION};
 use rusqlite::Connection;
 use tempfile::tempdir;
 
@@ -46,9 +46,9 @@ fn a_newer_book_is_refused_untouched() {
     let dir = tempdir().unwrap();
     book(dir.path(), 2);
     let path = dir.path().join("book.db");
-    Connection::open(&path).unwrap().pragma_update(None, "user_version", 2).unwrap();
+    Connection::open(&path).unwrap().pragma_update(None, "user_version", VERSION + 1).unwrap();
     let before = fs::read(&path).unwrap();
-    assert_eq!(mend(open(dir.path())), Mend::Newer { version: 2, known: 1 });
+    assert_eq!(mend(open(dir.path())), Mend::Newer { version: VERSION + 1, known: VERSION });
     assert_eq!(fs::read(&path).unwrap(), before);
 }
 
@@ -58,15 +58,15 @@ fn a_newer_version_that_stands_only_in_the_log_is_refused_untouched() {
     book(dir.path(), 2);
     let newer = tempdir().unwrap();
     let conn = Connection::open(dir.path().join("book.db")).unwrap();
-    conn.pragma_update(None, "user_version", 2).unwrap();
+    conn.pragma_update(None, "user_version", VERSION + 1).unwrap();
     for name in ["book.db", "book.db-wal", "book.seen"] {
         fs::copy(dir.path().join(name), newer.path().join(name)).unwrap();
     }
     drop(conn);
     let files = || ["book.db", "book.db-wal"].map(|name| fs::read(newer.path().join(name)).unwrap());
     let before = files();
-    assert_eq!(before[0][60..64], [0, 0, 0, 1]);
-    assert_eq!(mend(open(newer.path())), Mend::Newer { version: 2, known: 1 });
+    assert_eq!(before[0][60..64], VERSION.to_be_bytes());
+    assert_eq!(mend(open(newer.path())), Mend::Newer { version: VERSION + 1, known: VERSION });
     assert_eq!(files(), before);
 }
 

@@ -26,6 +26,8 @@ fn kinds() -> Vec<ProblemKind> {
         ProblemKind::Interrupted,
         ProblemKind::Header,
         ProblemKind::FileGone,
+        ProblemKind::Seal,
+        ProblemKind::OtherDevice,
     ]
 }
 
@@ -48,6 +50,8 @@ fn errors() -> Vec<StoreError> {
         Mend::Unchained { stream, number: 4 },
         Mend::Forked { stream, number: 4 },
         Mend::NoEntry { id: id(1) },
+        Mend::SealUnfit { stream, number: 4 },
+        Mend::Resealed { stream, number: 4 },
     ];
     let mut errors: Vec<_> = mend.into_iter().map(|why| StoreError::MendInput { why }).collect();
     errors.extend([

@@ -3,14 +3,14 @@
 use std::path::PathBuf;
 
 use clap::{Args, Subcommand};
-use lugbook::engine::{Trouble, TroubleKind};
+use lugbook::engine::{ProofView, Trouble, TroubleKind, verify_card};
 use lugbook::report::paper::Sheet;
 use serde_json::{Value, json};
 
 use super::codes::code;
 use crate::answer::{Answer, Page};
 use crate::next;
-use crate::options::{Absent, Options, mend, named};
+use crate::options::{Absent, AtWord, Options, mend, named};
 use crate::tongue::say;
 
 /// Alone, the book's front page: vehicles, people, jobs, tools.
@@ -25,12 +25,15 @@ pub struct Books {
 pub enum Book {
     /// Check every entry and photo of the book
     Check,
+    /// Say what the seals of this book's devices prove, and what they do not
+    Verify,
 }
 
 /// The card.
 #[derive(Debug, Args)]
 #[command(
-    after_help = "Examples:\n  lugbook card --out card.html\n  lugbook card --job 3 --paper a4 --out card.pdf\n\nOne HTML file with everything in it, for a screen and for paper; or, when the\nfile’s name ends in .pdf, a PDF with page numbers, bookmarks and tags."
+    args_conflicts_with_subcommands = true,
+    after_help = "Examples:\n  lugbook card --out card.html\n  lugbook card --job 3 --paper a4 --out card.pdf\n  lugbook card verify card.html\n\nOne HTML file with everything in it, for a screen and for paper; or, when the\nfile’s name ends in .pdf, a PDF with page numbers, bookmarks and tags."
 )]
 pub struct Card {
     /// The job's number; the last one when left out
@@ -38,6 +41,21 @@ pub struct Card {
     job: Option<usize>,
     #[command(flatten)]
     to: To,
+    #[command(subcommand)]
+    what: Option<Given>,
+}
+
+/// What can be done with a card's file.
+#[derive(Debug, Subcommand)]
+pub enum Given {
+    /// Say what a card's HTML file proves; no book and no network is needed
+    Verify {
+        /// The file
+        file: PathBuf,
+        /// The device that must have signed it, as it stands on the paper copy
+        #[arg(long, value_name = "DEVICE")]
+        device: Option<String>,
+    },
 }
 
 /// Where a page goes.
@@ -82,6 +100,7 @@ impl Books {
         match self.what {
             None => front(options),
             Some(Book::Check) => check(options),
+            Some(Book::Verify) => proof(&options.open(Absent::Refuse)?.verify(options.speech())?),
         }
     }
 }
@@ -128,11 +147,53 @@ fn check(options: &Options) -> Result<Answer, Trouble> {
     Ok(Answer::new(&view, page)?.exit(if view.ok { 0 } else { 4 }))
 }
 
+/// The largest card's file that is read, in bytes: far more than any card holds.
+const LARGEST_CARD: u64 = 256 << 20;
+
+fn verify(file: &std::path::Path, device: Option<&str>, options: &Options) -> Result<Answer, Trouble> {
+    let name = named(file);
+    let unread = |why: &dyn std::fmt::Display| mend(cannot("read", &name, &why.to_string())).at_word("FILE");
+    // A short name stands for many devices; nothing would be proven by it.
+    if device.is_some_and(|device| device.chars().filter(char::is_ascii_hexdigit).count() < 16) {
+        return Err(mend(say("device-short", &[])).at_word("--device"));
+    }
+    let about = std::fs::metadata(file).map_err(|why| unread(&why))?;
+    if !about.is_file() || about.len() > LARGEST_CARD {
+        return Err(mend(say("no-card", &[("name", name.as_str().into())])).at_word("FILE"));
+    }
+    let bytes = std::fs::read(file).map_err(|why| unread(&why))?;
+    let text = String::from_utf8(bytes);
+    let text = text.ok().filter(|text| text.starts_with("<!DOCTYPE html>"));
+    let text = text.ok_or_else(|| mend(say("no-card", &[("name", name.as_str().into())])).at_word("FILE"))?;
+    proof(&verify_card(&text, device, options.speech()))
+}
+
+/// What is proven, what does not hold and where, and what is not proven.
+fn proof(view: &ProofView) -> Result<Answer, Trouble> {
+    let mut page = Page::default();
+    let mut part = |title: &str, sentences: Vec<(String, &str)>| {
+        if !sentences.is_empty() {
+            page.gap();
+            page.line(&say(title, &[]));
+            for (at, sentence) in sentences {
+                page.indented(&format!("  {at}"), sentence);
+            }
+        }
+    };
+    part("proof-refused", view.refused.iter().map(|line| (format!("{}: ", line.at), line.sentence.as_str())).collect());
+    part("proof-proven", view.proven.iter().map(|said| (String::new(), said.as_str())).collect());
+    part("proof-not-proven", view.not_proven.iter().map(|said| (String::new(), said.as_str())).collect());
+    Ok(Answer::new(view, page)?.exit(if view.ok { 0 } else { 4 }))
+}
+
 impl Card {
     /// Writes the card.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
+        if let Some(Given::Verify { file, device }) = self.what {
+            return verify(&file, device.as_deref(), options);
+        }
         let (engine, speech) = (options.open(Absent::Refuse)?, options.speech());
-        let Self { job, to } = self;
+        let Self { job, to, .. } = self;
         let html = || engine.card(job, speech);
         to.page("card-written", ("job", json!(job)), html, |sheet| engine.card_pdf(job, sheet, speech))
     }
