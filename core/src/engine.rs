@@ -11,6 +11,7 @@ mod host;
 mod papers;
 mod planning;
 mod proof;
+mod safekeeping;
 mod starting;
 mod trouble;
 mod view;
@@ -22,6 +23,7 @@ pub use command::Command;
 pub use host::{Host, SystemHost};
 pub use papers::{Calibrations, Papers};
 pub use proof::verify_card;
+pub use safekeeping::{BackupView, RestoredView, backup_is_locked};
 pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
     ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView,
@@ -36,6 +38,7 @@ use crate::procedure::{self, Procedure};
 use crate::proof::DeviceKey;
 use crate::store::{Opened, Opening, Store, StoreError};
 use crate::words::{Say, Speech, Words};
+use safekeeping::{CameBack, Safekeeping};
 use starting::{Entries, Lag};
 
 /// An open book.
@@ -51,6 +54,9 @@ pub struct Engine {
     opened: Opened,
     /// What this device signs with, where it keeps a key.
     key: Option<DeviceKey>,
+    safekeeping: Safekeeping,
+    /// What a backup gave back to a damaged book just now.
+    came_back: Option<CameBack>,
 }
 
 impl std::fmt::Debug for Engine {
@@ -100,13 +106,21 @@ impl Engine {
             lag.keep(&book, &store);
         }
         let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
+        let safekeeping = Safekeeping::of(folder);
+        let came_back = opened.rescued.as_ref().and_then(|_| safekeeping.fill(&store, &photos, now));
         let procedures = procedure::built_in().map_err(|why| Trouble {
             kind: TroubleKind::Report,
             sentence: words.bad_procedure(&why),
             at: Some(why.file.clone()),
             pointer: None,
         })?;
-        Ok(Self { folder: folder.to_owned(), store, entries, photos, host, procedures, book, lag, opened, key })
+        let folder = folder.to_owned();
+        let mut engine =
+            Self { folder, store, entries, photos, host, procedures, book, lag, opened, key, safekeeping, came_back };
+        if engine.came_back.is_some() {
+            engine.fold_anew().map_err(trouble)?;
+        }
+        Ok(engine)
     }
 
     /// The book's folder.
@@ -117,7 +131,13 @@ impl Engine {
     /// What a person must be told when the book was opened: what was damaged,
     /// what is safe, what is missing and what to do now. Mostly nothing.
     pub fn told_at_opening(&self, speech: Speech) -> Option<String> {
-        self.opened.rescued.as_ref().map(|rescued| rescued.say(&Words::new(speech)))
+        let words = Words::new(speech);
+        let mut said = vec![self.opened.rescued.as_ref()?.say(&words)];
+        if let Some(came) = &self.came_back {
+            said.push(words.text("rescued-from-backup", &[]));
+            said.extend(came.sentences(&words));
+        }
+        Some(said.join(" "))
     }
 
     /// The book as it stands.

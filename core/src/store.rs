@@ -47,6 +47,7 @@ mod backup;
 mod chain;
 mod error;
 mod folder;
+pub mod lock;
 mod merge;
 mod opening;
 mod problem;
@@ -69,6 +70,7 @@ use serde::Serialize;
 
 pub use backup::{BackedUp, Backup, KeptPhoto, kept as backups_kept};
 pub use error::{Again, Mend, StoreError};
+pub use lock::BackupLock;
 pub use merge::Merged;
 pub use opening::{Opened, Opening};
 pub use problem::{Check, Missing, Problem, ProblemKind, Spot};
@@ -370,6 +372,11 @@ impl Store {
         self.read(rows::mark)
     }
 
+    /// The book's folder.
+    pub fn folder(&self) -> &Path {
+        self.folder.path()
+    }
+
     /// The stream that this device writes.
     pub fn stream(&self) -> StreamId {
         self.stream
@@ -424,17 +431,23 @@ impl Store {
     /// read back before it takes its name. Older backups of this device are then
     /// thinned out ([`backups_kept`]); files of any other name stay untouched.
     ///
-    /// `photos` are the photos' names and files.
+    /// `photos` are the photos' names and files. With a `lock` only the passphrase opens it.
     ///
     /// # Errors
-    /// [`Mend::NotAFolder`], [`Mend::NotWritable`], [`StoreError::FreeSpace`];
+    /// [`Mend::NoBackupFolder`], [`Mend::NotWritable`], [`StoreError::FreeSpace`];
     /// [`StoreError::Restore`] when the book is damaged: a backup of it would
     /// push a good one out.
-    pub fn back_up(&self, into: &Path, photos: &[(Digest, PathBuf)], now: Moment) -> Result<BackedUp, StoreError> {
+    pub fn back_up(
+        &self,
+        into: &Path,
+        photos: &[(Digest, PathBuf)],
+        lock: Option<&BackupLock>,
+        now: Moment,
+    ) -> Result<BackedUp, StoreError> {
         // What can't be sealed now is backed up all the same.
         drop(self.seal());
         let content = self.read(reading::content)?.map_err(|problem| self.damaged(problem))?;
-        backup::write(into, &content, photos, &self.stream.short(), now)
+        backup::write(into, &content, photos, (lock, self.folder.path()), &self.stream.short(), now)
     }
 
     /// Takes in every entry of a backup that the book does not have, all or

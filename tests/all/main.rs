@@ -29,6 +29,7 @@ mod renderer;
 mod replay;
 mod report;
 mod rotation;
+mod safekeeping;
 mod sidewall;
 mod skipped;
 mod spanish;

@@ -110,7 +110,12 @@ impl Options {
 
     /// Says one thing to the book.
     pub fn act(&self, command: Command, absent: Absent) -> Result<Change, Trouble> {
-        self.open(absent)?.act(self.author.as_deref(), command, self.speech())
+        let mut engine = self.open(absent)?;
+        let change = engine.act(self.author.as_deref(), command, self.speech())?;
+        if let Some(told) = engine.back_up_when_due(self.speech()) {
+            eprintln!("{told}");
+        }
+        Ok(change)
     }
 }
 

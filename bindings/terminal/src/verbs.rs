@@ -1,6 +1,7 @@
 //! The commands, in the order of a visit.
 
 mod air;
+mod backup;
 mod bench;
 mod book;
 pub mod codes;
@@ -50,6 +51,8 @@ pub const GROUPS: &[(&str, &[&str])] = &[
             "export",
             "cover",
             "share",
+            "backup",
+            "restore",
         ],
     ),
     ("The job", &["job", "hands", "second", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
@@ -102,6 +105,10 @@ pub enum Verb {
     Cover(share::Cover),
     /// Write a copy of a photo to give away
     Share(share::Share),
+    /// Show how backups stand, choose where they go, make one
+    Backup(backup::Backups),
+    /// Take in what a backup has and the book has not
+    Restore(backup::Restore),
 
     /// Say the one next thing to do; open, park, sign a job
     Job(jobs::Jobs),
@@ -238,6 +245,8 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Export(said) => return said.run(options),
         Verb::Label(said) => return said.run(options),
         Verb::Share(said) => return said.run(options),
+        Verb::Backup(said) => return said.run(options),
+        Verb::Restore(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
         Verb::Sidewall(said) => return said.run(options),

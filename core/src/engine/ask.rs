@@ -203,6 +203,7 @@ impl Engine {
                 .collect(),
             jobs: self.book.jobs.iter().rev().map(|job| self.job_line(job, &words)).collect(),
             tools: self.book.tools_at_hand().map(|tool| words.tool_line(tool, self.host.now().day())).collect(),
+            backups: self.backups(speech),
         }
     }
 

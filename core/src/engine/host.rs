@@ -5,8 +5,13 @@ use crate::proof::DeviceKey;
 
 /// The device that the engine runs on.
 pub trait Host: Send + Sync {
-    /// The device's clock now.
+    /// The device's clock now; an earlier time while what happened then is entered.
     fn now(&self) -> Moment;
+
+    /// The device's clock, also while earlier events are entered.
+    fn clock(&self) -> Moment {
+        self.now()
+    }
 
     /// Ten random bytes for a new id.
     fn random(&self) -> [u8; 10];
@@ -28,10 +33,12 @@ pub struct SystemHost {
 
 impl Host for SystemHost {
     fn now(&self) -> Moment {
-        self.at.unwrap_or_else(|| {
-            let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
-            Moment::from_unix_ms(i64::try_from(since.as_millis()).unwrap_or(i64::MAX))
-        })
+        self.at.unwrap_or_else(|| self.clock())
+    }
+
+    fn clock(&self) -> Moment {
+        let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
+        Moment::from_unix_ms(i64::try_from(since.as_millis()).unwrap_or(i64::MAX))
     }
 
     fn random(&self) -> [u8; 10] {

@@ -211,6 +211,8 @@ pub struct BookView {
     pub jobs: Vec<JobLine>,
     /// Tools by name.
     pub tools: Vec<String>,
+    /// How backups stand.
+    pub backups: super::BackupView,
 }
 
 /// A vehicle on the front page.

@@ -8,6 +8,9 @@
 //! | `entries.jsonl` | a line for each entry, in the order they came in: `entry`, its stored text; `digest`, BLAKE3 of that text; `personal`, what stands beside it; `erased`, true when that was erased |
 //! | `seals.jsonl` | a line for each seal: `seal`, its signed text; `signature`, Ed25519 of that text by the device it names; not there in a book without seals |
 //! | `photos/<digest>` | each photo as it was taken, named by its BLAKE3 digest |
+//!
+//! A backup that is locked with a passphrase is a zip file too, with another inside;
+//! [`lock`](super::lock) says how it is opened by other means.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
@@ -20,6 +23,7 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
 use super::error::{Mend, StoreError};
+use super::lock::{self, BackupLock, Opener};
 use super::problem::Missing;
 use crate::calendar::Moment;
 use crate::entry::{Entry, Head, Personal};
@@ -123,29 +127,56 @@ impl Backup {
     ///
     /// # Errors
     /// [`Mend::NotABackup`], [`Mend::NewerBackup`], [`Mend::BackupDamaged`] with
-    /// the place in the archive.
+    /// the place in the archive; [`Mend::Locked`] when it takes a passphrase.
     pub fn open(path: &Path) -> Result<Self, StoreError> {
-        let stranger = || StoreError::mend(Mend::NotABackup { path: path.to_owned() });
-        let file = File::open(path).map_err(|why| match why.kind() {
-            io::ErrorKind::NotFound => StoreError::mend(Mend::Unreachable { path: path.to_owned() }),
-            _ => StoreError::io(&why, path),
-        })?;
-        let mut archive = ZipArchive::new(BufReader::new(file)).map_err(|why| unopened(why, path, stranger()))?;
+        let archive = archive(path)?;
+        if lock::is_locked(&archive) {
+            return Err(StoreError::mend(Mend::Locked { path: path.to_owned() }));
+        }
+        Self::read(archive, path)
+    }
+
+    /// Opens a backup that may be locked with a passphrase. What is in it lies for
+    /// that time in a file without a name in the folder `scratch`.
+    ///
+    /// # Errors
+    /// As [`open`](Self::open), and [`Mend::WrongPassphrase`].
+    pub fn unlock(path: &Path, passphrase: &str, scratch: &Path) -> Result<Self, StoreError> {
+        Self::open_by(path, Opener::Passphrase(passphrase), scratch)
+    }
+
+    /// Opens a backup, locked by this device's own lock or not at all.
+    pub(super) fn open_by(path: &Path, opener: Opener<'_>, scratch: &Path) -> Result<Self, StoreError> {
+        let mut archive = archive(path)?;
+        if lock::is_locked(&archive) {
+            let inner = lock::open(&mut archive, path, opener, scratch)?;
+            let damaged = || damaged(path, lock::SEALED);
+            archive = ZipArchive::new(BufReader::new(inner)).map_err(|why| unopened(why, path, damaged()))?;
+        }
+        Self::read(archive, path)
+    }
+
+    fn read(mut archive: ZipArchive<BufReader<File>>, path: &Path) -> Result<Self, StoreError> {
         let manifest = read_manifest(&mut archive, path)?;
         let (entries, erased) = read_entries(&mut archive, path, &manifest)?;
         let seals = read_seals(&mut archive, path, &manifest)?;
         Ok(Self { archive, path: path.to_owned(), manifest, entries, seals, erased })
     }
 
-    /// The newest backup in a folder that holds, whatever device made it.
+    /// The newest backup in a folder that holds, whatever device made it; locked
+    /// ones only when `lock` opens them.
     ///
     /// # Errors
     /// When the folder can't be read.
-    pub fn newest(folder: &Path) -> Result<Option<Self>, StoreError> {
+    pub fn newest(folder: &Path, lock: Option<&BackupLock>, scratch: &Path) -> Result<Option<Self>, StoreError> {
         let mut named = list(folder)?;
         named.sort_by_key(|(made, path)| (*made, path.clone()));
         Ok(named.iter().rev().find_map(|(_, path)| {
-            let mut backup = Self::open(path).ok()?;
+            let opened = match lock {
+                Some(lock) => Self::open_by(path, Opener::Own(lock), scratch),
+                None => Self::open(path),
+            };
+            let mut backup = opened.ok()?;
             backup.verify_photos().is_ok().then_some(backup)
         }))
     }
@@ -198,12 +229,28 @@ impl Backup {
     }
 }
 
-fn damaged(path: &Path, at: &str) -> StoreError {
+fn archive(path: &Path) -> Result<ZipArchive<BufReader<File>>, StoreError> {
+    let stranger = || StoreError::mend(Mend::NotABackup { path: path.to_owned() });
+    let unreachable = |why: io::Error| match why.kind() {
+        io::ErrorKind::NotFound | io::ErrorKind::NotADirectory | io::ErrorKind::InvalidFilename => {
+            StoreError::mend(Mend::Unreachable { path: path.to_owned() })
+        }
+        _ => StoreError::io(&why, path),
+    };
+    // Asked before opening: opening a pipe would wait for its writer.
+    if !fs::metadata(path).map_err(unreachable)?.is_file() {
+        return Err(stranger());
+    }
+    let file = File::open(path).map_err(unreachable)?;
+    ZipArchive::new(BufReader::new(file)).map_err(|why| unopened(why, path, stranger()))
+}
+
+pub(super) fn damaged(path: &Path, at: &str) -> StoreError {
     StoreError::mend(Mend::BackupDamaged { path: path.to_owned(), at: at.to_owned() })
 }
 
 /// What could not be found in an archive: the storage failed, or else it is `otherwise`.
-fn unopened(why: ZipError, path: &Path, otherwise: StoreError) -> StoreError {
+pub(super) fn unopened(why: ZipError, path: &Path, otherwise: StoreError) -> StoreError {
     match why {
         ZipError::Io(why) if why.raw_os_error().is_some() => StoreError::io(&why, path),
         _ => otherwise,
@@ -211,7 +258,7 @@ fn unopened(why: ZipError, path: &Path, otherwise: StoreError) -> StoreError {
 }
 
 /// What could not be read: the storage failed, or else the archive is damaged there.
-fn unread(why: &io::Error, path: &Path, at: &str) -> StoreError {
+pub(super) fn unread(why: &io::Error, path: &Path, at: &str) -> StoreError {
     if why.raw_os_error().is_some() { StoreError::io(why, path) } else { damaged(path, at) }
 }
 
@@ -310,18 +357,31 @@ pub(super) fn write(
     into: &Path,
     content: &Content,
     photos: &[(Digest, PathBuf)],
+    (lock, scratch): (Option<&BackupLock>, &Path),
     device: &str,
     now: Moment,
 ) -> Result<BackedUp, StoreError> {
     if !into.is_dir() {
-        return Err(StoreError::mend(Mend::NotAFolder { path: into.to_owned() }));
+        return Err(StoreError::mend(Mend::NoBackupFolder { path: into.to_owned() }));
     }
     let name = format!("lugbook-{}-{}-{device}.zip", now.day(), now.unix_ms());
     let path = into.join(&name);
     let part = into.join(format!(".{name}.part"));
     let io = |why: io::Error| StoreError::io(&why, into);
-    let made = fill(&part, content, photos, now).and_then(|(kept, photos_missing)| {
-        let mut back = Backup::open(&part)?;
+    let written = match lock {
+        None => File::create(&part).map_err(io).and_then(|file| fill(file, &part, content, photos, now)),
+        Some(lock) => lock::without_name(scratch).and_then(|plain| {
+            let inner = plain.try_clone().map_err(|why| StoreError::io(&why, scratch))?;
+            let filled = fill(inner, scratch, content, photos, now)?;
+            lock.close(plain, &part, scratch, now)?;
+            Ok(filled)
+        }),
+    };
+    let made = written.and_then(|(kept, photos_missing)| {
+        let mut back = match lock {
+            None => Backup::open(&part)?,
+            Some(lock) => Backup::open_by(&part, Opener::Own(lock), scratch)?,
+        };
         back.verify_photos()?;
         if back.entries != content.entries || back.seals != content.seals || back.photos() != kept {
             return Err(damaged(&path, ENTRIES));
@@ -345,6 +405,7 @@ pub(super) fn write(
 }
 
 fn fill(
+    file: File,
     part: &Path,
     content: &Content,
     photos: &[(Digest, PathBuf)],
@@ -355,7 +416,7 @@ fn fill(
         ZipError::Io(why) => StoreError::io(&why, part),
         other => StoreError::report(other),
     };
-    let mut archive = ZipWriter::new(Steady::new(File::create(part).map_err(io)?));
+    let mut archive = ZipWriter::new(Steady::new(file));
     let packed = SimpleFileOptions::default().compression_method(CompressionMethod::Deflated).large_file(true);
     // Photos do not get smaller.
     let stored = SimpleFileOptions::default().compression_method(CompressionMethod::Stored).large_file(true);
@@ -421,7 +482,7 @@ fn fill(
 /// A file whose first failure is told at the end, and which takes whatever
 /// comes after it: an archive that is told in between cannot be relied on to
 /// let go of it.
-struct Steady {
+pub(super) struct Steady {
     file: File,
     at: u64,
     end: u64,
@@ -429,11 +490,11 @@ struct Steady {
 }
 
 impl Steady {
-    fn new(file: File) -> Self {
+    pub(super) fn new(file: File) -> Self {
         Self { file, at: 0, end: 0, failed: None }
     }
 
-    fn end(self) -> io::Result<File> {
+    pub(super) fn end(self) -> io::Result<File> {
         match self.failed {
             Some(why) => Err(why),
             None => Ok(self.file),

@@ -4,7 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use rusqlite::ffi;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::folder::Folder;
 use super::problem::{Problem, ProblemKind, Spot};
@@ -15,7 +15,7 @@ use crate::ident::{EntryId, StreamId};
 const EIO: i32 = 5;
 
 /// Why a book could not be opened, written or read.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum StoreError {
     /// What was given will not do.
@@ -49,7 +49,7 @@ pub enum StoreError {
 }
 
 /// Input that will not do.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "what", rename_all = "kebab-case")]
 pub enum Mend {
     /// The book's path names something that is no folder.
@@ -146,6 +146,26 @@ pub enum Mend {
         /// The first place in the archive that does not hold.
         at: String,
     },
+    /// The folder that a backup is to go to is none, or is not there.
+    NoBackupFolder {
+        /// The path.
+        path: PathBuf,
+    },
+    /// The backup is locked with a passphrase.
+    Locked {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The passphrase does not open the backup.
+    WrongPassphrase {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The passphrase is too short to lock anything.
+    ShortPassphrase {
+        /// How many characters it must have at least.
+        least: usize,
+    },
     /// There is no such entry.
     NoEntry {
         /// The id.
@@ -154,7 +174,7 @@ pub enum Mend {
 }
 
 /// What is in the way.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Again {
     /// Another program has the book open.
@@ -198,7 +218,7 @@ impl StoreError {
     }
 
     /// A failure of the file system at a path of the book.
-    pub(super) fn io(why: &io::Error, path: &Path) -> Self {
+    pub(crate) fn io(why: &io::Error, path: &Path) -> Self {
         match why.kind() {
             io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => Self::FreeSpace,
             io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {

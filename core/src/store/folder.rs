@@ -20,7 +20,7 @@ pub(super) const LOGGED: [u8; 2] = [2, 2];
 const SIGN: &[u8] = b"-- lugbook book";
 
 /// How often the lock is asked for before somebody is told, 10 ms apart.
-const PATIENCE: u32 = 50;
+const PATIENCE: u32 = 200;
 
 /// The paths of one book.
 #[derive(Debug, Clone)]

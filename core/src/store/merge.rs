@@ -34,6 +34,10 @@ pub(super) enum Holes {
     Noted,
 }
 
+/// From so many entries on, the database is given more room in memory: its own
+/// default holds little more than the inner pages of a large book's indexes.
+const MANY: usize = 10_000;
+
 /// Puts the entries that are new into the tables. Each must follow the one
 /// before it in its stream; one that the book has must be the same.
 pub(super) fn take_in(
@@ -43,6 +47,10 @@ pub(super) fn take_in(
     holes: Holes,
 ) -> Result<Merged, StoreError> {
     let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
+    let room = |kib: i32| conn.pragma_update(None, "cache_size", -kib).map_err(fault);
+    if entries.len() > MANY {
+        room(64 << 10)?;
+    }
     let heads = rows::heads(conn).map_err(fault)?;
     let gaps = rows::gaps(conn).map_err(fault)?;
     let mut writing = Writing::new(conn).map_err(fault)?;
@@ -77,16 +85,21 @@ pub(super) fn take_in(
                     Err(_) => return Err(unchained()),
                 }
             }
-            if rows::by_id(conn, entry.id()).map_err(fault)?.is_some() {
-                return Err(StoreError::mend(Mend::SameId { id: entry.id() }));
+            if let Err(why) = writing.add(entry) {
+                // Its place is free: what the tables refuse is an id that another entry has.
+                let refused = why.sqlite_error_code() == Some(rusqlite::ErrorCode::ConstraintViolation);
+                let taken = refused && rows::by_id(conn, entry.id()).map_err(fault)?.is_some();
+                return Err(if taken { StoreError::mend(Mend::SameId { id: entry.id() }) } else { fault(why) });
             }
-            writing.add(entry).map_err(fault)?;
             merged.new += 1;
         }
         rows::put_head(conn, &head).map_err(fault)?;
         if !filled.is_empty() {
             close_gaps(conn, stream, &filled, &gaps).map_err(fault)??;
         }
+    }
+    if entries.len() > MANY {
+        room(2 << 10)?;
     }
     if merged.completed > 0 {
         // What other rooms made of those entries was made without their names.

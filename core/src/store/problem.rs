@@ -24,7 +24,7 @@ impl Check {
 }
 
 /// One thing that does not hold, and where.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Problem {
     /// What.
     #[serde(flatten)]
@@ -34,7 +34,7 @@ pub struct Problem {
 }
 
 /// What does not hold.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "kind", rename_all = "kebab-case")]
 pub enum ProblemKind {
     /// The bytes do not give their digest.
@@ -120,7 +120,7 @@ impl ProblemKind {
 }
 
 /// Where something does not hold.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "where", rename_all = "kebab-case")]
 pub enum Spot {
     /// In the book's file as a whole.

@@ -19,7 +19,7 @@ impl Say for StoreError {
 
 impl Say for Mend {
     fn say(&self, words: &Words) -> String {
-        let path = |id: &str, path: &std::path::Path| words.text(id, &[("path", path.display().to_string().into())]);
+        let path = |id: &str, path: &std::path::Path| words.text(id, &[("path", shown(path).into())]);
         match self {
             Self::NotAFolder { path: at } => path("book-not-a-folder", at),
             Self::Unreachable { path: at } => path("book-unreachable", at),
@@ -32,10 +32,13 @@ impl Say for Mend {
                 "book-newer-backup",
                 &[("version", version.to_string().into()), ("known", known.to_string().into())],
             ),
-            Self::BackupDamaged { path, at } => words.text(
-                "book-backup-damaged",
-                &[("path", path.display().to_string().into()), ("at", at.as_str().into())],
-            ),
+            Self::BackupDamaged { path, at } => {
+                words.text("book-backup-damaged", &[("path", shown(path).into()), ("at", at.as_str().into())])
+            }
+            Self::NoBackupFolder { path: at } => path("book-no-backup-folder", at),
+            Self::Locked { path: at } => path("book-backup-locked", at),
+            Self::WrongPassphrase { path: at } => path("book-wrong-passphrase", at),
+            Self::ShortPassphrase { least } => words.text("book-short-passphrase", &[("least", (*least).into())]),
             Self::NewerEntry { .. } => words.text("book-newer-entry", &[]),
             Self::SameId { id } => words.text("book-same-id", &[("id", id.to_string().into())]),
             Self::Unwritable { id } => words.text("book-unwritable", &[("id", id.short().into())]),
@@ -150,6 +153,14 @@ impl Say for Restored {
         let counts = words.text("restored-counts", &[("before", before.into()), ("after", after.into())]);
         format!("{new} {counts}")
     }
+}
+
+/// A path as it is told: one line, and of a long one its end, which says most.
+fn shown(path: &std::path::Path) -> String {
+    const MOST: usize = 160;
+    let text: String = path.display().to_string().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    let count = text.chars().count();
+    if count <= MOST { text } else { std::iter::once('…').chain(text.chars().skip(count - MOST)).collect() }
 }
 
 /// A count for a plural.

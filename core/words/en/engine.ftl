@@ -168,3 +168,5 @@ trouble-months = Give the months between calibrations as a number from 1 to 120.
 trouble-stands = Give the number of stands, at least one.
 trouble-same-hands = { $name } does the step already. Name who holds the other side.
 trouble-practice-due = This is a practice job: nothing falls due after it.
+trouble-backup-inside = That folder is inside the book's own: whatever takes the book takes it too. Choose another place.
+trouble-no-backup-folder = No folder is chosen for backups. Name one.

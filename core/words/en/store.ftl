@@ -14,6 +14,10 @@ book-resealed = Entry { $number } of device { $stream } is sealed by another dev
 book-not-a-backup = “{ $path }” is not a backup of a book. Choose another file.
 book-newer-backup = This backup was written by a newer program (version { $version }; this one knows { $known }). Update this program.
 book-backup-damaged = The backup “{ $path }” does not hold ({ $at }). Nothing was taken from it. Try an older backup.
+book-no-backup-folder = “{ $path }” can't be reached as a folder for backups. Connect what it is on, or choose another folder.
+book-backup-locked = The backup “{ $path }” is locked. Give its passphrase.
+book-wrong-passphrase = That passphrase does not open “{ $path }”. Type it again, as it was when this backup was made.
+book-short-passphrase = A passphrase needs at least { $least } characters. Four words that only you put together hold well.
 book-no-entry = There is no entry { $id } in this book.
 book-stream-in-use = The new stream { $stream } is in the book already. Nothing was changed. Open it again.
 
@@ -82,3 +86,35 @@ restored = { $count ->
    *[other] { $count } entries came back from the backup.
 }
 restored-counts = Entries before: { $before }. Entries now: { $after }.
+restored-photos = { $count ->
+    [one] One photo came back.
+   *[other] { $count } photos came back.
+}
+restored-photos-missing = { $count ->
+    [one] One photo of the backup does not hold and was left out. Try an older backup for it.
+   *[other] { $count } photos of the backup do not hold and were left out. Try an older backup for them.
+}
+rescued-from-backup = The newest good backup was taken in.
+
+# How backups stand.
+backup-none = There is no backup yet. A lost phone would take this book with it.
+backup-last-good = Last good backup: { $day }, { $clock } UTC, { $entries ->
+    [one] 1 entry
+   *[other] { $entries } entries
+}, { $photos ->
+    [one] 1 photo
+   *[other] { $photos } photos
+}, in “{ $file }”. It was read back.
+backup-not-in-it = { $count ->
+    [one] One entry came after it.
+   *[other] { $count } entries came after it.
+}
+backup-into = Backups go to “{ $folder }” by themselves after changes.
+backup-nowhere = No folder is chosen for backups. Choose one that outlives this device.
+backup-locked = New backups are locked. Without the passphrase nobody can open them, not even you.
+backup-failed = The last backup failed. { $why } Every entry is safe on this device; { $count ->
+    [0] none is missing from the last good backup.
+    [one] one is in no good backup yet.
+   *[other] { $count } are in no good backup yet.
+}
+backup-note-unreadable = The note of where backups go can't be read. Choose the folder for backups again.

@@ -134,3 +134,10 @@ terminal-limits-job = This job
 terminal-photo-written = Photo written to { $file }
 terminal-sample-name = NAME
 terminal-also = also
+
+terminal-backup-how = Type: lugbook backup into FOLDER
+terminal-no-passphrase = Give the passphrase with “--passphrase-file FILE”: nobody can be asked here.
+terminal-passphrase = the passphrase
+terminal-passphrase-ask = Passphrase:
+terminal-passphrase-again = The same again:
+terminal-passphrase-differs = The two passphrases differ. Nothing was changed. Type it again.

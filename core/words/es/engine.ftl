@@ -168,3 +168,5 @@ trouble-months = Dé los meses entre calibraciones con un número de 1 a 120.
 trouble-stands = Dé el número de soportes, por lo menos uno.
 trouble-same-hands = { $name } ya hace el paso. Diga quién sostiene el otro lado.
 trouble-practice-due = Este es un trabajo de práctica: después de él no se vence nada.
+trouble-backup-inside = Esa carpeta está dentro de la del libro: lo que se lleve el libro se la lleva también. Elija otro lugar.
+trouble-no-backup-folder = No hay carpeta elegida para los respaldos. Nombre una.

@@ -14,6 +14,10 @@ book-resealed = La anotación { $number } del aparato { $stream } lleva el sello
 book-not-a-backup = “{ $path }” no es un respaldo de un libro. Elija otro archivo.
 book-newer-backup = Este respaldo lo escribió un programa más nuevo (versión { $version }; este conoce { $known }). Actualice este programa.
 book-backup-damaged = El respaldo “{ $path }” no se sostiene ({ $at }). No se tomó nada de él. Pruebe un respaldo anterior.
+book-no-backup-folder = No se puede llegar a la carpeta “{ $path }” para respaldos. Conecte donde está, o elija otra.
+book-backup-locked = El respaldo “{ $path }” está cerrado. Dé su frase de acceso.
+book-wrong-passphrase = Esa frase de acceso no abre “{ $path }”. Escríbala otra vez, como era cuando se hizo este respaldo.
+book-short-passphrase = Una frase de acceso necesita al menos { $least } letras. Cuatro palabras que solo usted junte aguantan bien.
 book-no-entry = No hay anotación { $id } en este libro.
 book-stream-in-use = La secuencia nueva { $stream } ya está en el libro. No se cambió nada. Ábralo otra vez.
 
@@ -82,3 +86,35 @@ restored = { $count ->
    *[other] { $count } anotaciones volvieron del respaldo.
 }
 restored-counts = Anotaciones antes: { $before }. Anotaciones ahora: { $after }.
+restored-photos = { $count ->
+    [one] Volvió una foto.
+   *[other] Volvieron { $count } fotos.
+}
+restored-photos-missing = { $count ->
+    [one] Una foto del respaldo no está entera y se dejó fuera. Búsquela en un respaldo anterior.
+   *[other] { $count } fotos del respaldo no están enteras y se dejaron fuera. Búsquelas en un respaldo anterior.
+}
+rescued-from-backup = Se tomó el respaldo bueno más reciente.
+
+# How backups stand.
+backup-none = Todavía no hay respaldo. Un teléfono perdido se llevaría este libro.
+backup-last-good = Último respaldo bueno: { $day }, { $clock } UTC, { $entries ->
+    [one] 1 anotación
+   *[other] { $entries } anotaciones
+}, { $photos ->
+    [one] 1 foto
+   *[other] { $photos } fotos
+}, en “{ $file }”. Se leyó de vuelta.
+backup-not-in-it = { $count ->
+    [one] Después vino una anotación.
+   *[other] Después vinieron { $count } anotaciones.
+}
+backup-into = Los respaldos van solos a “{ $folder }” después de cada cambio.
+backup-nowhere = No hay carpeta elegida para los respaldos. Elija una que dure más que este aparato.
+backup-locked = Los respaldos nuevos van cerrados. Sin la frase de acceso nadie los abre, ni usted.
+backup-failed = El último respaldo falló. { $why } Todas las anotaciones están a salvo en este aparato; { $count ->
+    [0] no falta ninguna en el último respaldo bueno.
+    [one] una no está todavía en ningún respaldo bueno.
+   *[other] { $count } no están todavía en ningún respaldo bueno.
+}
+backup-note-unreadable = No se puede leer a dónde van los respaldos. Elija otra vez la carpeta.

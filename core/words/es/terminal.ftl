@@ -134,3 +134,10 @@ terminal-limits-job = Este trabajo
 terminal-photo-written = Foto escrita en { $file }
 terminal-sample-name = NOMBRE
 terminal-also = también
+
+terminal-backup-how = Escriba: lugbook backup into CARPETA
+terminal-no-passphrase = Dé la frase de acceso con “--passphrase-file ARCHIVO”: aquí no se le puede preguntar a nadie.
+terminal-passphrase = la frase de acceso
+terminal-passphrase-ask = Frase de acceso:
+terminal-passphrase-again = La misma otra vez:
+terminal-passphrase-differs = Las dos frases no son iguales. No se cambió nada. Escríbala otra vez.

@@ -59,6 +59,9 @@ const SLOTS: &[Slot] = &[
     },
     // Any name that is not there yet is a folder to make; these are there, or can never be.
     Slot { name: "<new-folder>", good: "{folder}", bad: &["", "{folder}", "{letter}", "/dev/null", LONG] },
+    Slot { name: "<backup-folder>", good: "{folder}", bad: &["", "{letter}", "{folder}/none", "/dev/null", LONG] },
+    Slot { name: "<passphrase>", good: "{letter}", bad: &["", "{folder}", "{folder}/none", "/dev/null", LONG] },
+    Slot { name: "<backup>", good: "", bad: &["", "{folder}", "{letter}", "{folder}/none", "/dev/null", LONG] },
     Slot { name: "<thread>", good: "M14 x 1.5", bad: &["thick", "", "M99 x 1.5", "M14 x -1", LONG] },
     Slot { name: "<job>", good: "1", bad: &["0", "99", "-1", "last"] },
     Slot {
@@ -123,6 +126,10 @@ const LINES: &[&str] = &[
     "history <vehicle> --out <out>",
     "cover <line> 0,0,9,9 --job <job>",
     "share <line> --out <out> --job <job>",
+    "backup into <backup-folder>",
+    "backup now --into <backup-folder>",
+    "backup lock --passphrase-file <passphrase>",
+    "restore <backup>",
     "export readings --vehicle <vehicle> --out <out>",
     "export jobs --vehicle <vehicle> --out <out>",
     "label --job <job> --out <out>",

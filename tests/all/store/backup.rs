@@ -33,7 +33,7 @@ fn backed_up() -> (TempDir, Store, PathBuf) {
     store.erase_personal(id(3)).unwrap();
     let into = dir.path().join("backups");
     fs::create_dir(&into).unwrap();
-    let done = store.back_up(&into, &photos(dir.path()), at(3)).unwrap();
+    let done = store.back_up(&into, &photos(dir.path()), None, at(3)).unwrap();
     assert_eq!((done.entries, done.photos, done.photos_missing, done.thinned), (6, 2, vec![], vec![]));
     (dir, store, done.path)
 }
@@ -94,7 +94,9 @@ fn a_backup_fills_what_a_damaged_book_lost() {
             .unwrap();
     assert_eq!(left.len(), 5);
     assert_eq!(opened.rescued.unwrap().missing.len(), 1);
-    let told = store.take_backup(Backup::newest(path.parent().unwrap()).unwrap().unwrap()).unwrap();
+    let told = store
+        .take_backup(Backup::newest(path.parent().unwrap(), None, path.parent().unwrap()).unwrap().unwrap())
+        .unwrap();
     assert_eq!((told.before, told.after), (5, 6));
     assert_eq!(store.entries().unwrap(), all);
     assert!(store.check().unwrap().missing.is_empty());
@@ -112,7 +114,7 @@ fn a_backup_of_a_book_with_a_known_gap_comes_back_with_that_gap() {
     fs::write(&file, bytes).unwrap();
     let opening = lugbook::store::Opening { stream: stream(9), now: at(5) };
     let (store, opened, left) = Store::open_and_read(&book, opening).unwrap();
-    let done = store.back_up(&dir.path().join("backups"), &[], at(6)).unwrap();
+    let done = store.back_up(&dir.path().join("backups"), &[], None, at(6)).unwrap();
     let new = tempdir().unwrap();
     let (restored, _) = open_as(new.path(), 8).unwrap();
     restored.take_backup(Backup::open(&done.path).unwrap()).unwrap();
@@ -127,7 +129,7 @@ fn a_damaged_book_is_not_backed_up_over_a_good_backup() {
     let (dir, store, path) = backed_up();
     let conn = rusqlite::Connection::open(dir.path().join("book/book.db")).unwrap();
     conn.execute("UPDATE head SET number = 7", []).unwrap();
-    let why = store.back_up(path.parent().unwrap(), &[], at(9)).unwrap_err();
+    let why = store.back_up(path.parent().unwrap(), &[], None, at(9)).unwrap_err();
     let problem = Problem { kind: ProblemKind::Head, at: Spot::Stream { stream: stream(1) } };
     assert_eq!(why, StoreError::Restore { problem });
     assert_eq!(fs::read_dir(path.parent().unwrap()).unwrap().count(), 1);
@@ -139,7 +141,7 @@ fn a_photo_that_is_not_what_it_was_is_told_and_the_rest_is_kept() {
     let mut photos = photos(dir.path());
     fs::write(&photos[0].1, b"something else").unwrap();
     photos.push((Digest::of(b"gone"), dir.path().join("gone")));
-    let done = store.back_up(path.parent().unwrap(), &photos, at(9)).unwrap();
+    let done = store.back_up(path.parent().unwrap(), &photos, None, at(9)).unwrap();
     let mut missing = vec![photos[0].0, photos[2].0];
     missing.sort();
     assert_eq!((done.photos, done.photos_missing), (1, missing));
@@ -241,8 +243,8 @@ fn a_file_that_is_no_backup_is_told() {
     let gone = dir.path().join("gone.zip");
     assert_eq!(broken(Backup::open(&gone)), Mend::Unreachable { path: gone.clone() });
     let (store, _) = open(&dir.path().join("book")).unwrap();
-    assert_eq!(broken(store.back_up(&path, &[], at(1))), Mend::NotAFolder { path: path.clone() });
-    assert_eq!(broken(store.back_up(&gone, &[], at(1))), Mend::NotAFolder { path: gone });
+    assert_eq!(broken(store.back_up(&path, &[], None, at(1))), Mend::NoBackupFolder { path: path.clone() });
+    assert_eq!(broken(store.back_up(&gone, &[], None, at(1))), Mend::NoBackupFolder { path: gone });
 }
 
 #[test]
@@ -250,14 +252,14 @@ fn the_newest_backup_that_holds_is_found() {
     let (_dir, store, path) = backed_up();
     let into = path.parent().unwrap();
     store.append(vec![draft(7)], at(4)).unwrap();
-    let later = store.back_up(into, &[], at(5)).unwrap();
-    assert_eq!(Backup::newest(into).unwrap().unwrap().entries().len(), 7);
+    let later = store.back_up(into, &[], None, at(5)).unwrap();
+    assert_eq!(Backup::newest(into, None, into).unwrap().unwrap().entries().len(), 7);
     let mut bytes = fs::read(&later.path).unwrap();
     let middle = bytes.len() / 3;
     bytes[middle] ^= 1;
     fs::write(&later.path, bytes).unwrap();
-    assert_eq!(Backup::newest(into).unwrap().unwrap().entries().len(), 6);
-    assert!(Backup::newest(tempdir().unwrap().path()).unwrap().is_none());
+    assert_eq!(Backup::newest(into, None, into).unwrap().unwrap().entries().len(), 6);
+    assert!(Backup::newest(tempdir().unwrap().path(), None, into).unwrap().is_none());
 }
 
 #[test]
@@ -269,13 +271,13 @@ fn only_this_devices_own_backups_are_thinned_out() {
     for name in strange {
         fs::write(into.join(name), "x").unwrap();
     }
-    let second = store.back_up(into, &[], at(60_000)).unwrap();
+    let second = store.back_up(into, &[], None, at(60_000)).unwrap();
     assert_eq!(second.thinned, Vec::<PathBuf>::new());
     // Two hours later only the last of that hour is kept.
-    let third = store.back_up(into, &[], at(2 * hour)).unwrap();
+    let third = store.back_up(into, &[], None, at(2 * hour)).unwrap();
     assert_eq!(third.thinned, std::slice::from_ref(&first));
     // A year later only the last.
-    let fourth = store.back_up(into, &[], at(366 * 24 * hour)).unwrap();
+    let fourth = store.back_up(into, &[], None, at(366 * 24 * hour)).unwrap();
     let mut thinned = fourth.thinned;
     thinned.sort();
     assert_eq!(thinned, [second.path, third.path]);

@@ -45,7 +45,7 @@ fn child_saves_until_killed() {
         println!("saved {number}");
         match chance.below(40) {
             0 => drop(store.check().unwrap()),
-            1 => drop(store.back_up(&folder, &[], at(i64::try_from(number).unwrap())).unwrap()),
+            1 => drop(store.back_up(&folder, &[], None, at(i64::try_from(number).unwrap())).unwrap()),
             2 => drop(store.entries().unwrap()),
             3 => {
                 let mark = store.mark().unwrap();

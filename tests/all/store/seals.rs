@@ -245,7 +245,7 @@ fn a_backup_carries_the_seals_and_a_restored_book_is_held_to_them() {
     let dir = tempdir().unwrap();
     let store = sealed(&dir.path().join("book"));
     store.append(vec![draft(10)], at(4)).unwrap();
-    let zip = store.back_up(dir.path(), &[], at(5)).unwrap().path;
+    let zip = store.back_up(dir.path(), &[], None, at(5)).unwrap().path;
     let seals = store.seals().unwrap();
     assert_eq!(seals.last().unwrap().said().number, 10, "what was not sealed yet is sealed for the backup");
     let new = open_with(&dir.path().join("new"), 2, 50);

@@ -127,6 +127,8 @@ fn front(options: &Options) -> Result<Answer, Trouble> {
     });
     part("jobs", jobs.collect());
     page.gap();
+    super::backup::lines(&view.backups, &mut page);
+    page.gap();
     match engine.next(options.speech()) {
         Some(view) => next::print(&view, &mut page),
         None => page.line(&next::no_job()),
