@@ -13,6 +13,7 @@
 //! | `book.damaged` | there while damage is known and not yet set aside |
 //! | `damaged-<date>/` | the files of a damaged book, as they were |
 //! | `book.lock` | held while a program has the book open for writing |
+//! | `book.backup` | where this device's backups go, how the last went, and what locks them; of the engine |
 //!
 //! ```
 //! use lugbook::calendar::Moment;
