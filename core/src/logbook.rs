@@ -7,6 +7,7 @@
 
 mod book;
 mod job;
+mod kept;
 mod lines;
 mod pairs;
 mod tools;

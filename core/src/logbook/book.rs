@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
+use super::kept::Kept;
 use super::{Archive, Job, Line, Lines, Said, Span, Status, Tool, pairs};
 use crate::calendar::Moment;
 use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks};
@@ -80,6 +81,7 @@ pub struct Specification {
 
 /// Tread as it was measured once.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(into = "Kept", try_from = "Kept")]
 pub struct DepthSeen {
     /// In this job.
     pub job: JobId,
