@@ -16,8 +16,10 @@ mod starting;
 mod trouble;
 mod view;
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use std::time::Duration;
 
 pub use command::Command;
 pub use host::{Host, SystemHost};
@@ -40,6 +42,9 @@ use crate::store::{Opened, Opening, Store, StoreError};
 use crate::words::{Say, Speech, Words};
 use safekeeping::{CameBack, Safekeeping};
 use starting::{Entries, Lag};
+
+/// How long a photo that no entry names is kept: 30 days.
+const GRACE: Duration = Duration::from_secs(30 * 24 * 60 * 60);
 
 /// An open book.
 pub struct Engine {
@@ -88,6 +93,8 @@ impl Engine {
         claim(&mut store, &opened).map_err(trouble)?;
         let mut store = Arc::new(store);
         let mut entries = Entries::new(&store);
+        // What the entries name, where all of them were just read.
+        let mut named = None;
         let started = match starting::usual(&store, &entries, now) {
             Some(started) => started,
             None => {
@@ -98,6 +105,7 @@ impl Engine {
                 claim(&mut read, &rescued).map_err(trouble)?;
                 (store, opened) = (Arc::new(read), rescued);
                 entries = Entries::new(&store);
+                named = Some(all.iter().filter_map(|entry| entry.fact().photo()).collect::<BTreeSet<_>>());
                 starting::whole(all, now)
             }
         };
@@ -106,6 +114,12 @@ impl Engine {
             lag.keep(&book, &store);
         }
         let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
+        // To a book that lost entries, their photos are evidence.
+        let whole = opened.writable && opened.rescued.is_none() && opened.missing.is_empty();
+        if let Some(named) = named.filter(|_| whole) {
+            // What can't be removed now is removed another time.
+            drop(photos.sweep(&named, host.clock(), GRACE));
+        }
         let safekeeping = Safekeeping::of(folder);
         let came_back = opened.rescued.as_ref().and_then(|_| safekeeping.fill(&store, &photos, now));
         let procedures = procedure::built_in().map_err(|why| Trouble {

@@ -9,6 +9,7 @@ use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
 use lugbook::calendar::Moment;
 use lugbook::engine::{Command, Engine, Host, TroubleKind, backup_is_locked};
 use lugbook::entry::{PhotoOf, Role};
+use lugbook::photos::Photos;
 use lugbook::vehicle::Class;
 use lugbook::words::{Lang, Speech};
 use tempfile::{TempDir, tempdir};
@@ -355,4 +356,27 @@ fn backups_in_a_terminal_from_the_first_to_a_new_device() {
     let told = done(&book, "lugbook vehicle add 'Blue van' --model 'Lerche 90, 2020' --own");
     assert!(told.err.contains("Every entry is safe on this device; 5 are in no good backup yet."), "{told:?}");
     assert!(done(&book, "lugbook book").out.contains("The last backup failed."));
+}
+
+#[test]
+fn a_photo_that_no_entry_names_is_kept_for_thirty_days_and_others_for_good() {
+    let (mut shop, _) = with_photo(None);
+    // Taken back, and so named by an entry all the same.
+    let line = shop.engine.log(None, Speech::default()).unwrap().len();
+    shop.act(Command::Withdraw { line, reason: "wrong label".to_owned() });
+    let (book, clock) = (shop.path("book"), Arc::clone(&shop.clock));
+    let photos = Photos::open(book.join("photos")).unwrap();
+    let now = Moment::from_unix_ms(clock.load(Ordering::Relaxed));
+    let orphan = photos.intake_file(&pictures().join("hub-rear-left.jpg"), now).unwrap().id;
+    let before = photos.kept().unwrap();
+    assert_eq!(before.len(), 2);
+    let dir = shop.dir;
+    drop(shop.engine);
+    for (days, left) in [(29, 2), (2, 1)] {
+        clock.fetch_add(days * 86_400_000, Ordering::Relaxed);
+        drop(open(&book, &clock));
+        assert_eq!(photos.kept().unwrap().len(), left, "after {days} more days");
+    }
+    assert!(!photos.kept().unwrap().contains(&orphan));
+    drop(dir);
 }
