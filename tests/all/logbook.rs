@@ -68,7 +68,7 @@ fn plain(kind: usize, some: usize) -> Fact {
             at,
             grooves: vec![vec![
                 "7/32".parse().unwrap(),
-                if some % 2 == 0 { "5.5 mm" } else { "6/32" }.parse().unwrap(),
+                if some.is_multiple_of(2) { "5.5 mm" } else { "6/32" }.parse().unwrap(),
             ]],
             lowest: format!("{}/32", 1 + some % 9).parse().unwrap(),
             reason: None,
