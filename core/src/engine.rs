@@ -6,8 +6,10 @@
 
 mod act;
 mod ask;
+mod code;
 mod command;
 mod host;
+mod learning;
 mod papers;
 mod planning;
 mod proof;
@@ -21,8 +23,10 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
 
+pub use code::Code;
 pub use command::Command;
 pub use host::{Host, SystemHost};
+pub use learning::{AnswerLine, BundleView, LearnerView, StandingLine, WaitingLine, WhyView};
 pub use papers::{Calibrations, Papers};
 pub use proof::verify_card;
 pub use safekeeping::{BackupView, RestoredView, backup_is_locked};
@@ -186,7 +190,7 @@ impl Engine {
     ///
     /// # Errors
     /// When it is not understood, does not fit, is held by a gate, or can't be
-    /// kept. Nothing is changed then.
+    /// kept. Nothing is changed then, but that a wrong code was given is kept.
     pub fn act(&mut self, author: Option<&str>, command: Command, speech: Speech) -> Result<Change, Trouble> {
         let words = Words::new(speech);
         let said = act::Acting {
@@ -206,7 +210,8 @@ impl Engine {
             .map(|(fact, personal)| Draft {
                 id: EntryId::from_parts(now.unix_ms().unsigned_abs(), self.host.random()),
                 author: said.author,
-                practice: said.practice,
+                practice: said.practice
+                    || fact.job().and_then(|job| self.book.job(job)).is_some_and(|job| job.practice),
                 fact,
                 personal,
             })
@@ -225,7 +230,10 @@ impl Engine {
             // They are saved, and that is told. What they come to is not known, and that is told from now on.
             Err(why) => self.entries.failed(why),
         }
-        Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) })
+        match said.refusal {
+            Some(refusal) => Err(refusal),
+            None => Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) }),
+        }
     }
 
     /// Makes the book anew from all entries: for what reaches back.

@@ -15,8 +15,9 @@ mod personal;
 use serde::{Deserialize, Serialize};
 
 pub use fact::{
-    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass,
-    PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, Signature, SpareNuts, TireDamage, ToolKind, Turned, Zone,
+    Answer, Arm, Complaint, CoverBox, Decision, DriveSeen, Fact, Kind, Laid, Learned, Look, LookAt, Means, Move, Nuts,
+    OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, Signature, SpareNuts, TireDamage,
+    ToolKind, Turned, Zone,
 };
 pub use personal::Personal;
 

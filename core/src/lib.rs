@@ -8,6 +8,8 @@
 //! | vocabulary | [`sidewall`], [`tire`], [`fastener`], [`vehicle`], [`finding`], [`limits`], [`caution`] |
 //! | record | [`entry`], [`logbook`], [`proof`] |
 //! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`] |
+//! | record | [`entry`], [`logbook`] |
+//! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`], [`learning`] |
 //! | keeping | [`store`], [`photos`] |
 //! | going out | [`words`], [`report`] |
 //! | the door | [`engine`] |
@@ -25,6 +27,7 @@ pub mod finding;
 pub mod ident;
 pub mod inflation;
 pub mod inspect;
+pub mod learning;
 pub mod lifting;
 pub mod limits;
 pub mod logbook;

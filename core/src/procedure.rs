@@ -14,12 +14,14 @@ mod at_hand;
 mod bay;
 mod condition;
 mod file;
+mod learning;
 mod order;
 
 pub use ask::Ask;
 pub use bay::{Bay, Task, TaskState};
 pub use condition::{Condition, Unmet, Unsafe};
 pub use file::{Bad, BadKind, Per, Procedure, Step};
+pub use learning::{MUST_BE_SEEN, ToSee};
 pub use order::Turn;
 
 /// The built-in procedures' files: name and text.

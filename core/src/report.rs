@@ -5,11 +5,14 @@
 //! network and no script, reads on a phone and prints on paper. It says what
 //! is not known instead of leaving it out.
 
+pub mod bundle;
 mod drawing;
 mod findings;
 mod head;
 mod history;
 mod label;
+mod learner;
+mod learning;
 mod nuts;
 pub mod paper;
 mod photos;
@@ -23,6 +26,7 @@ mod torque;
 mod tread;
 
 pub use history::history;
+pub use learner::learner;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -160,6 +164,7 @@ impl<'a> Sheet<'a> {
             (self.gates())
             (self.given())
             (self.tools())
+            (self.learning())
             (self.pictures())
             (self.corrections())
             (self.record())

@@ -13,6 +13,7 @@ mod entry;
 mod fastening;
 mod inflation;
 mod inspect;
+mod learning;
 mod lifting;
 mod limits;
 mod photos;
@@ -52,8 +53,8 @@ macro_rules! files {
 macro_rules! rooms {
     ($language:literal) => {
         files! { $language:
-            "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "lifting" "limits"
-            "photos" "procedures" "proof" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
+            "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "learning" "lifting"
+            "limits" "photos" "procedures" "proof" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
         }
     };
 }

@@ -1,9 +1,10 @@
 //! One fact of every kind, as the golden bytes hold them and as a person reads them.
 
+use lugbook::calendar::Moment;
 use lugbook::entry::{
-    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass,
-    PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, TireDamage, TireLooks,
-    ToolKind, Turned, Zone,
+    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Learned, Look, LookAt, Means, Move, Nuts,
+    OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, SidewallSide, Signature,
+    SpareNuts, TireDamage, TireLooks, ToolKind, Turned, Zone,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Power, Printed, Scale, TorqueSpec, Wrench};
 use lugbook::finding::State;
@@ -387,5 +388,32 @@ pub fn facts() -> Vec<Fact> {
         Fact::ToolRetired { tool, reason: "dropped".into() },
         Fact::WheelShared { job, at: FL, person: Some(person) },
         Fact::WheelShared { job, at: rl, person: None },
+        Fact::AnswerFirst { job, on: true },
+        Fact::AnswerFirst { job, on: false },
+        Fact::AnswerGiven { job, learned: Learned::Drive { answer: Drive::Front, core: Some(Drive::Rear) } },
+        Fact::AnswerGiven { job, learned: Learned::Drive { answer: Drive::Front, core: None } },
+        Fact::AnswerGiven {
+            job,
+            learned: Learned::Pattern { answer: "x".into(), core: Some("rearward-cross".into()) },
+        },
+        Fact::AnswerGiven {
+            job,
+            learned: Learned::Lifts { answer: vec![vec![FL], vec![rl]], core: Some(vec![vec![FL, rl]]) },
+        },
+        Fact::AnswerGiven {
+            job,
+            learned: Learned::Order { answer: vec![1, 4, 2, 5, 3], core: Some(vec![1, 3, 5, 2, 4]) },
+        },
+        Fact::AnswerGiven {
+            job,
+            learned: Learned::Target { answer: "137 N.m".parse().unwrap(), core: "137 N.m".parse().ok() },
+        },
+        Fact::StepsSeen {
+            job,
+            by: person,
+            steps: vec![SeenStep { step: "held".into(), at: None }, SeenStep { step: "final".into(), at: Some(FL) }],
+        },
+        Fact::CodeSet { person, hash: "$argon2id$v=19$m=19456,t=2,p=1$AQEBAQEBAQE$AQEBAQ".into() },
+        Fact::CodeRefused { person, clock: Moment::from_unix_ms(1_780_000_000_000) },
     ]
 }

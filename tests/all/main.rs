@@ -14,6 +14,7 @@ mod facts;
 mod inflation;
 mod inspect;
 mod kill;
+mod learning;
 mod lift_by_lift;
 mod lifting;
 mod limits;

@@ -10,6 +10,7 @@
 //! | `answer` | JSON or plain lines, failures and exit codes |
 //! | `key` | the device's key, in a file of its own |
 //! | `pointer` | what was typed, with a mark under the place that a refusal is about |
+//! | `secret` | codes, which never stand in the line itself |
 //! | `demo` | the visit that `lugbook demo` plays |
 //!
 //! Nothing here knows the trade: commands go to the engine as they were typed.
@@ -20,6 +21,7 @@ mod key;
 mod next;
 mod options;
 mod pointer;
+mod secret;
 mod tongue;
 mod usage;
 mod verbs;

@@ -25,7 +25,7 @@ pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": no_job(),
         "spoken": no_job(), "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
-        "van": null, "crew": [], "two": null, "coming": false, "may_skip": false,
+        "van": null, "crew": [], "two": null, "answer_first": null, "seen_by": null, "coming": false, "may_skip": false,
         "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -88,6 +88,12 @@ pub fn print(next: &NextView, page: &mut Page) {
 
 /// The line to type for the next thing to do: a command and one value.
 pub fn line(next: &NextView) -> Option<String> {
+    if let Some(decision) = next.answer_first.as_deref() {
+        return Some(format!("lugbook answer {decision} {}", say("sample-answer", &[])));
+    }
+    if let Some(name) = &next.seen_by {
+        return Some(format!("lugbook instructor sign \"{name}\""));
+    }
     let asks = next.asks.as_deref()?;
     let at = next.at.as_deref().unwrap_or("FL");
     let nut = || match next.nuts.as_ref().and_then(|nuts| nuts.next) {

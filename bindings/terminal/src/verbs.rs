@@ -8,6 +8,7 @@ pub mod codes;
 mod drive;
 mod export;
 mod jobs;
+mod learning;
 mod limits;
 mod notes;
 mod nuts;
@@ -62,6 +63,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Wheels", &["off", "look", "hang"]),
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
     ("Air", &["air", "sensor", "lamp", "relearn", "tell-recheck"]),
+    ("Learning", &["why", "answer-first", "answer", "instructor", "learner"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
     ("The bench, which keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
@@ -198,6 +200,19 @@ pub enum Verb {
     /// Tell the driver when to come back for the recheck
     TellRecheck,
 
+    /// Say why: evidence, rule and source of a decision
+    Why(learning::Why),
+    /// Let a learner answer before Lugbook does
+    AnswerFirst(learning::First),
+    /// Give a learner's answer to a decision
+    Answer(learning::Answers),
+    /// Sign what an instructor saw, set the code for it
+    #[command(subcommand)]
+    Instructor(learning::Instructor),
+    /// Show what a learner did, or write the logbook
+    #[command(subcommand)]
+    Learner(learning::Learner),
+
     /// Answer a step that asks for a sight
     Seen(steps::Seen),
     /// Answer a step that asks for a choice
@@ -256,6 +271,11 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Rotate(said) => return said.run(options),
         Verb::Lift(said) => return said.run(options),
         Verb::Wear(said) => return said.run(options),
+        Verb::Why(said) => return said.run(options),
+        Verb::Instructor(said) => return said.run(options),
+        Verb::Learner(said) => return said.run(options),
+        Verb::AnswerFirst(said) => said.into(),
+        Verb::Answer(said) => said.into(),
         Verb::Cover(said) => said.into(),
         Verb::Hands(said) => said.into(),
         Verb::Second(said) => said.into(),

@@ -1,6 +1,7 @@
 //! Carrying out commands: each is read, held against the gates, and becomes facts.
 
 mod job;
+mod learn;
 mod limits;
 mod people;
 mod set;
@@ -38,6 +39,8 @@ pub(super) struct Said {
     pub practice: bool,
     pub facts: Vec<(Fact, Option<Personal>)>,
     pub sentences: Vec<String>,
+    /// It is refused all the same: the facts tell of the attempt.
+    pub refusal: Option<Trouble>,
 }
 
 /// Facts and sentences on their way.
@@ -47,6 +50,8 @@ struct Outcome {
     sentences: Vec<String>,
     /// They open a practice job.
     practice: bool,
+    /// It is refused all the same.
+    refusal: Option<Trouble>,
 }
 
 impl Outcome {
@@ -77,13 +82,8 @@ impl<'a> Acting<'a> {
                 (author, self.of(author, command)?)
             }
         };
-        let practice = outcome
-            .facts
-            .iter()
-            .find_map(|(fact, _)| fact.job())
-            .and_then(|job| self.book.job(job))
-            .is_some_and(|job| job.practice);
-        Ok(Said { author, practice: practice || outcome.practice, facts: outcome.facts, sentences: outcome.sentences })
+        let Outcome { facts, sentences, practice, refusal } = outcome;
+        Ok(Said { author, practice, facts, sentences, refusal })
     }
 
     fn of(&self, author: PersonId, command: Command) -> Done {
@@ -120,6 +120,10 @@ impl<'a> Acting<'a> {
             Command::ChooseLimits { region, season, at_limit, watch, this_job } => {
                 self.choose_limits(region, season, [at_limit.as_deref(), watch.as_deref()], this_job)
             }
+            Command::SetCode { person, code, current } => self.set_code(&person, &code, current.as_ref()),
+            Command::SignSteps { by, code, steps, at, every_job } => {
+                self.sign_steps(&by, &code, &learn::Wanted { steps: &steps, at: at.as_deref(), every_job })
+            }
             Command::OpenJob { vehicle, procedure, circumstances, practice } => {
                 self.open_job(&vehicle, &procedure, circumstances, practice)
             }
@@ -137,6 +141,8 @@ impl<'a> Acting<'a> {
             Command::CloseJob { reason } => self.close_job(&bay, reason),
             Command::Sign => self.sign(&bay, author),
             Command::Hands { person } => self.hands(&bay, &person),
+            Command::AnswerFirst { on } => self.answer_first(&bay, on),
+            Command::AnswerDecision { decision, answer } => self.answer_decision(&bay, decision, &answer),
             Command::ShareWheels { person, at } => self.share_wheels(&bay, &person, &at),
             Command::UseTool { tool } => self.use_tool(&bay, &tool),
             Command::Complain { text } => self.complain(&bay, &text),

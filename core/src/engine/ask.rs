@@ -1,5 +1,6 @@
 //! Questions: each builds a finished, worded record.
 
+use super::learning::not_before_answer;
 use super::trouble::clipped;
 use super::view::{
     ActionLine, BookView, CautionLine, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView, LogLine,
@@ -8,7 +9,7 @@ use super::view::{
 use super::{Engine, Trouble, TroubleKind, planning};
 use crate::caution::CautionId;
 use crate::due::YearlyEstimate;
-use crate::entry::{Entry, Kind, Pass, Role, Shelf};
+use crate::entry::{Decision, Entry, Kind, Pass, Role, Shelf};
 use crate::fastening;
 use crate::ident::{Digest, JobId};
 use crate::lifting::Action;
@@ -16,7 +17,7 @@ use crate::limits::Chosen;
 use crate::logbook::{Book, Job, Logbook, Vehicle};
 use crate::measure::{Distance, DistanceUnit};
 use crate::photos::{Photos, Rendition};
-use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState};
+use crate::procedure::{Ask, Bay, Per, Procedure, Task, TaskState, Unmet};
 use crate::proof::{Seal, close_card};
 use crate::report;
 use crate::report::paper::Sheet;
@@ -33,11 +34,11 @@ impl Engine {
         }
     }
 
-    fn procedure_of(&self, job: &Job) -> Option<&Procedure> {
+    pub(super) fn procedure_of(&self, job: &Job) -> Option<&Procedure> {
         self.procedures.iter().find(|procedure| procedure.id == job.procedure)
     }
 
-    fn bay(&self) -> Option<Bay<'_>> {
+    pub(super) fn bay(&self) -> Option<Bay<'_>> {
         let job = self.book.in_bay()?;
         Bay::new(self.procedure_of(job)?, &self.book, job)
     }
@@ -50,7 +51,13 @@ impl Engine {
     /// All tasks of the job in the bay, in order.
     pub fn tasks(&self, speech: Speech) -> Vec<TaskLine> {
         let words = Words::new(speech);
-        self.bay().map(|bay| bay.tasks().iter().map(|task| task_line(&bay, task, &words)).collect()).unwrap_or_default()
+        let Some(bay) = self.bay() else { return Vec::new() };
+        // The order of lifts is the answer that a learner gives first.
+        let hidden = bay.to_answer(Decision::Lifts);
+        let tasks = bay.tasks();
+        let first = tasks.iter().position(|task| task.turn.is_some());
+        let shown = tasks.iter().enumerate().filter(|(at, task)| !hidden || task.turn.is_none() || Some(*at) == first);
+        shown.map(|(_, task)| task_line(&bay, task, &words)).collect()
     }
 
     /// The log of a job, line by line; of the one in the bay when no number is given.
@@ -78,7 +85,7 @@ impl Engine {
     }
 
     /// An answer, unless an entry that it needs could not be read.
-    fn answered<T>(&self, answer: T, words: &Words) -> Result<T, Trouble> {
+    pub(super) fn answered<T>(&self, answer: T, words: &Words) -> Result<T, Trouble> {
         self.entries.sound().map(|()| answer).map_err(|why| Trouble::of_store(&why, words))
     }
 
@@ -89,6 +96,7 @@ impl Engine {
     pub fn plans(&self, speech: Speech) -> Result<PlansView, Trouble> {
         let words = Words::new(speech);
         let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        not_before_answer(&bay, Decision::Pattern, &words)?;
         let planned = planning::answer(&bay, self.host.now().day()).map_err(|why| Trouble::said(why.say(&words)))?;
         let (answer, wear) = (planned.answer, planned.wear);
         let layout = &bay.vehicle.layout;
@@ -128,6 +136,7 @@ impl Engine {
         if !bay.is_ordered() {
             return Err(Trouble::mend(&words, "trouble-no-order", &[]));
         }
+        not_before_answer(&bay, Decision::Lifts, &words)?;
         let plan = bay.lifts().ok_or_else(|| Trouble::mend(&words, "trouble-order-waits", &[]))?;
         let plan = plan.map_err(|why| Trouble::said(words.lift_refusal(&why, layout)))?;
         let tasks = bay.tasks();
@@ -187,6 +196,7 @@ impl Engine {
     pub fn verdict(&self, speech: Speech) -> Result<String, Trouble> {
         let words = Words::new(speech);
         let bay = self.bay().ok_or_else(|| Trouble::mend(&words, "trouble-no-job", &[]))?;
+        not_before_answer(&bay, Decision::Drive, &words)?;
         self.answered(words.verdict(&bay.verdict(), &bay.vehicle.layout), &words)
     }
 
@@ -367,7 +377,7 @@ fn limits_line(chosen: Chosen, words: &Words) -> LimitsLine {
     }
 }
 
-fn on_paper(html: &str, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
+pub(super) fn on_paper(html: &str, sheet: Sheet, speech: Speech) -> Result<Vec<u8>, Trouble> {
     let words = Words::new(speech);
     report::paper::pdf(html, sheet, &words).map_err(|why| {
         let why = why.to_string().chars().take(160).collect::<String>();
@@ -394,6 +404,10 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
     let tasks = bay.tasks();
     let task = tasks.iter().find(|task| !task.state.is_over());
     let last = tasks.iter().rfind(|task| task.state.is_over());
+    let unmet: &[Unmet] = match task.map(|task| &task.state) {
+        Some(TaskState::Held(unmet)) => unmet,
+        _ => &[],
+    };
     let name = |at: Place| bay.vehicle.layout.name(at, words.speech().letters);
     let sentence = task.map_or_else(|| words.text("next-nothing", &[]), |task| words.step(task.step));
     let at = task.and_then(|task| task.at);
@@ -415,13 +429,19 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
         choices: task
             .map(|task| task.step.choices.iter().map(|code| (code.clone(), words.choice(code))).collect())
             .unwrap_or_default(),
-        gate: match task.map(|task| &task.state) {
-            Some(TaskState::Held(unmet)) => unmet.iter().map(|u| words.unmet(u, &bay.vehicle.layout)).collect(),
-            _ => Vec::new(),
-        },
+        gate: unmet.iter().map(|unmet| words.unmet(unmet, &bay.vehicle.layout)).collect(),
         caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
         van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
         two: task.filter(|task| bay.wants_two(task)).map(|_| words.text("next-two-people", &[])),
+        answer_first: unmet.iter().find_map(|unmet| match unmet {
+            Unmet::AnsweredFirst { decision } => Some(decision.code().to_owned()),
+            _ => None,
+        }),
+        seen_by: unmet
+            .iter()
+            .any(|unmet| matches!(unmet, Unmet::InstructorSaw { .. }))
+            .then(|| bay.book.people.iter().find(|person| person.role == Role::Instructor)?.name.clone())
+            .flatten(),
         coming: task.is_some_and(|task| task.step.per == Per::Coming),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
@@ -463,7 +483,7 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
 
 /// Where an action stands in the order of lifts, which tire it handles, and what else belongs to it.
 fn turn_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<TurnView> {
-    let turn = task.turn.as_ref()?;
+    let turn = task.turn.as_ref().filter(|_| !bay.to_answer(Decision::Lifts))?;
     let action = &turn.action;
     let args = [
         ("n", action.n.to_string().into()),
@@ -491,13 +511,18 @@ fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
         Ask::Cracked => Pass::Cracked,
         _ => return None,
     };
+    if bay.to_answer(Decision::Order) && pass != Pass::Cracked {
+        return None;
+    }
     let order = fastening::order(bay.studs()?)?;
     let left = bay.nuts_left_for(task, pass)?;
     Some(NutView {
         done: order.iter().copied().filter(|nut| !left.contains(nut)).collect(),
         next: order.iter().copied().find(|nut| left.contains(nut)),
         order,
-        target: matches!(pass, Pass::Final | Pass::Recheck).then(|| target(bay, words)).flatten(),
+        target: (matches!(pass, Pass::Final | Pass::Recheck) && !bay.to_answer(Decision::Target))
+            .then(|| target(bay, words))
+            .flatten(),
     })
 }
 

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
 
+use super::code::Code;
 use super::papers::Papers;
 use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
 use crate::finding::State;
@@ -132,6 +133,40 @@ pub enum Command {
         watch: Option<String>,
         /// For the job in the bay alone, not for the book.
         this_job: bool,
+    },
+    /// Sets the code that an instructor signs with.
+    SetCode {
+        /// The instructor.
+        person: String,
+        /// The new code.
+        code: Code,
+        /// The code that holds until now, when one does.
+        current: Option<Code>,
+    },
+    /// An instructor signs what they saw of an apprentice's work.
+    SignSteps {
+        /// The instructor.
+        by: String,
+        /// Their code.
+        code: Code,
+        /// Steps by their ids; all that wait when none is named.
+        steps: Vec<String>,
+        /// Where, for steps at each wheel.
+        at: Option<String>,
+        /// In every job that is open or parked, not only in the one in the bay.
+        every_job: bool,
+    },
+    /// A learner answers each decision before the core does, or no longer.
+    AnswerFirst {
+        /// From now on, or no longer.
+        on: bool,
+    },
+    /// A learner answers a decision; then the core's answer is shown beside it.
+    AnswerDecision {
+        /// Which.
+        decision: crate::entry::Decision,
+        /// `rear`, `rearward-cross`, `FL+FR RL+RR`, `1 3 5 2 4`, `137 N.m`.
+        answer: String,
     },
     /// Opens a job.
     OpenJob {

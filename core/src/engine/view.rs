@@ -50,6 +50,10 @@ pub struct NextView {
     pub van: Option<String>,
     /// Who holds the other side, where that is still to be named: a wheel for two people.
     pub two: Option<String>,
+    /// The decision that the learner answers first, as a code.
+    pub answer_first: Option<String>,
+    /// The instructor whose signature the step waits for.
+    pub seen_by: Option<String>,
     /// It is asked of the wheel laid out there that goes on.
     pub coming: bool,
     /// Whether it may be skipped with a reason.

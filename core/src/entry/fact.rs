@@ -4,10 +4,13 @@
 //! its name or meaning, and new fields have a default.
 
 mod kinded;
+mod learned;
 
 use serde::{Deserialize, Serialize};
 
-use crate::calendar::Day;
+pub use learned::{Decision, Learned, SeenStep};
+
+use crate::calendar::{Day, Moment};
 use crate::fastener::{Bar, Gun, TorqueSpec, Wrench};
 use crate::finding::State;
 use crate::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
@@ -529,6 +532,43 @@ pub enum Fact {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         person: Option<PersonId>,
     },
+    /// A learner answers each decision of the job before the core does, or no longer.
+    AnswerFirst {
+        /// The job.
+        job: JobId,
+        /// From now on, or no longer.
+        on: bool,
+    },
+    /// A learner answered a decision before the core's answer was shown.
+    AnswerGiven {
+        /// The job.
+        job: JobId,
+        /// Both answers.
+        learned: Learned,
+    },
+    /// An instructor saw steps of a learner, and signed them with a code on the learner's device.
+    StepsSeen {
+        /// The job.
+        job: JobId,
+        /// The instructor.
+        by: PersonId,
+        /// The steps.
+        steps: Vec<SeenStep>,
+    },
+    /// An instructor set a code of their own.
+    CodeSet {
+        /// The instructor.
+        person: PersonId,
+        /// Its salted hash: a PHC string of Argon2id.
+        hash: String,
+    },
+    /// A wrong code was given for an instructor.
+    CodeRefused {
+        /// The instructor.
+        person: PersonId,
+        /// When, by the device's own clock, also while earlier events are entered.
+        clock: Moment,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -590,6 +630,9 @@ impl Fact {
             | Self::SetBrought { job, .. }
             | Self::TireStored { job, .. }
             | Self::WheelShared { job, .. }
+            | Self::AnswerFirst { job, .. }
+            | Self::AnswerGiven { job, .. }
+            | Self::StepsSeen { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } | Self::LimitsChosen { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
@@ -599,6 +642,8 @@ impl Fact {
             | Self::SpecificationRecorded { .. }
             | Self::PhotoCovered { .. }
             | Self::ToolRetired { .. }
+            | Self::CodeSet { .. }
+            | Self::CodeRefused { .. }
             | Self::Withdrawn { .. } => None,
         }
     }

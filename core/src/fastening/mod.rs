@@ -21,7 +21,7 @@ pub use answer::outcome;
 pub use bar::{BAR_SHARE, BarAdvice, BarStanding, BarWarning, advise, choose};
 pub use chart::{ChartLabel, ChartRow, NoChartValue, bench_chart, bench_rows};
 pub use clamp::{CLAMP_SCATTER, ClampLoad, Finish, NutFactor, PropertyClass, clamp_load, nut_factors, proof_load_kn};
-pub use order::order;
+pub use order::{OPPOSITE_FIRST, order};
 pub use overrun::{Overrun, overrun};
 pub use passes::{Round, SNUG_PERCENT, passes};
 pub use plan::{Caution, Gate, Plan, Request, Stop, gate, plan};

@@ -1,3 +1,8 @@
+use crate::source::{Grade, Source};
+
+/// Where [`order`] comes from where the maker prints none.
+pub const OPPOSITE_FIRST: Source = Source::read(Grade::Design, "opposite first, as manuals say");
+
 /// The order in which the nuts of a wheel are tightened: clock positions seen
 /// from outside, 1 at the top, running clockwise. For 3 to 12 studs; `None` beyond.
 ///

@@ -23,6 +23,10 @@ pub struct Person {
     pub name: Option<String>,
     /// What the person may do.
     pub role: Role,
+    /// The salted hash of the code that an instructor signs with, when one was set.
+    pub code: Option<String>,
+    /// Wrong codes in a row since the last right one, and when the last one was given.
+    pub refused: Option<(u32, Moment)>,
 }
 
 /// A vehicle.
@@ -245,9 +249,21 @@ impl Book {
         let personal = said.entry.personal();
         let (entry, when) = (said.entry.id(), envelope.time.wall);
         match said.fact {
-            Fact::PersonAdded { person, role } => {
-                self.people.push(Person { id: *person, name: personal.and_then(|part| part.name.clone()), role: *role })
-            }
+            Fact::PersonAdded { person, role } => self.people.push(Person {
+                id: *person,
+                name: personal.and_then(|part| part.name.clone()),
+                role: *role,
+                code: None,
+                refused: None,
+            }),
+            Fact::CodeSet { person, hash } => self.of_person(*person, |known| {
+                (known.code, known.refused) = (Some(hash.clone()), None);
+            }),
+            Fact::CodeRefused { person, clock } => self.of_person(*person, |known| {
+                let before = known.refused.map_or(0, |(count, _)| count);
+                known.refused = Some((before.saturating_add(1), *clock));
+            }),
+            Fact::StepsSeen { by, .. } => self.of_person(*by, |known| known.refused = None),
             Fact::VehicleAdded { vehicle, name, model, class, layout, own } => self.vehicles.push(Vehicle {
                 id: *vehicle,
                 name: name.clone(),
@@ -319,6 +335,12 @@ impl Book {
             self.photos.entry(photo).or_insert(entry);
         }
         self.take_in_job(said, entry, when);
+    }
+
+    fn of_person(&mut self, id: PersonId, change: impl FnOnce(&mut Person)) {
+        if let Some(person) = self.people.iter_mut().find(|person| person.id == id) {
+            change(person);
+        }
     }
 
     fn take_in_job(&mut self, said: Said<'_>, entry: EntryId, when: Moment) {

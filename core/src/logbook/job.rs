@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::{Lines, Span, pairs};
 
 use crate::calendar::Moment;
-use crate::entry::{Arm, DriveSeen, Fact, Look, Means, Move, Nuts, Pass, Turned};
+use crate::entry::{Arm, Decision, DriveSeen, Fact, Learned, Look, Means, Move, Nuts, Pass, Turned};
 use crate::ident::{EntryId, JobId, PersonId, TireId, ToolId, VehicleId};
 use crate::limits::{Chosen, Rules};
 use crate::measure::{Depth, Distance, Pressure, Torque};
@@ -324,6 +324,23 @@ impl Job {
     pub fn tools(&self) -> impl Iterator<Item = ToolId> + '_ {
         self.lines.iter().filter_map(|line| match line.fact {
             Fact::ToolUsed { tool, .. } => Some(tool),
+            _ => None,
+        })
+    }
+
+    /// Whether a learner answers each decision first.
+    pub fn answers_first(&self) -> bool {
+        self.last(|fact| match fact {
+            Fact::AnswerFirst { on, .. } => Some(*on),
+            _ => None,
+        })
+        .unwrap_or(false)
+    }
+
+    /// What a learner answered of a decision, and what the core answered then.
+    pub fn learned(&self, decision: Decision) -> Option<&Learned> {
+        self.last(|fact| match fact {
+            Fact::AnswerGiven { learned, .. } if learned.decision() == decision => Some(learned),
             _ => None,
         })
     }

@@ -1,12 +1,12 @@
 //! What a step asks for, from a closed list.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::entry::{Answer, Arm, Fact, LookAt, Pass, PhotoOf};
 use crate::vehicle::Place;
 
 /// What a step asks for. Each is answered by facts of its own kind.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Ask {
     /// That something was seen.

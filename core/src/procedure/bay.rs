@@ -347,7 +347,7 @@ impl<'a> Bay<'a> {
             .filter(|condition| !by_order(condition))
             .filter(|condition| self.job.opened_with(&step.id, at, condition.code()).is_none())
             .filter_map(|condition| self.check(*condition, at));
-        turn.into_iter().chain(own).collect()
+        turn.into_iter().chain(own).chain(self.implied(step, at)).collect()
     }
 
     /// The entry that answers a step at a place; `Some(None)` when several do.
@@ -632,6 +632,9 @@ impl<'a> Bay<'a> {
             Condition::AllClear => (!self.all_clear()).then_some(Unmet::AllClear),
             // Checked with the order at hand, where there is one.
             Condition::InOrder => None,
+            // Checked for each step by itself.
+            Condition::AnsweredFirst => None,
+            Condition::InstructorSaw => self.unseen(),
             Condition::Down => {
                 let up = !matches!(job.arm(None), None | Some((Arm::Down, _)));
                 up.then_some(Unmet::Down)

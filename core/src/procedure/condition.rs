@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Ask, Step};
-use crate::entry::LookAt;
+use crate::entry::{Decision, LookAt};
 use crate::lifting::{Act, Refusal};
 use crate::vehicle::Place;
 
@@ -59,11 +59,15 @@ pub enum Condition {
     SeatSound,
     /// It is the next action of the order of lifts. Each action of that order has this gate.
     InOrder,
+    /// An instructor signed what must be seen of an apprentice's work. Each signature has this gate.
+    InstructorSaw,
+    /// The learner answered before the core did. Each step that rests on a decision has this gate.
+    AnsweredFirst,
 }
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 26] = [
         Self::Approved,
         Self::PlaceSafe,
         Self::LockKey,
@@ -88,6 +92,8 @@ impl Condition {
         Self::UnsafeTold,
         Self::SeatSound,
         Self::InOrder,
+        Self::InstructorSaw,
+        Self::AnsweredFirst,
     ];
 
     /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
@@ -133,6 +139,8 @@ impl Condition {
             Self::UnsafeTold => "unsafe-told",
             Self::SeatSound => "seat-sound",
             Self::InOrder => "in-order",
+            Self::InstructorSaw => "instructor-saw",
+            Self::AnsweredFirst => "answered-first",
         }
     }
 }
@@ -287,6 +295,18 @@ pub enum Unmet {
         /// Where.
         at: Option<Place>,
     },
+    /// No instructor signed a step of an apprentice.
+    InstructorSaw {
+        /// What the step asks.
+        asks: Ask,
+        /// Where.
+        at: Option<Place>,
+    },
+    /// A learner answers this first.
+    AnsweredFirst {
+        /// The decision.
+        decision: Decision,
+    },
     /// The moves can't be done with the gear at hand.
     NoOrder {
         /// Why, and what would help.
@@ -321,6 +341,8 @@ impl Unmet {
             Self::Rechecked { .. } => Condition::Rechecked,
             Self::UnsafeTold { .. } => Condition::UnsafeTold,
             Self::SeatSound { .. } => Condition::SeatSound,
+            Self::InstructorSaw { .. } => Condition::InstructorSaw,
+            Self::AnsweredFirst { .. } => Condition::AnsweredFirst,
             Self::InOrder { .. } | Self::NoOrder { .. } => Condition::InOrder,
         }
     }
@@ -336,7 +358,10 @@ impl Unmet {
             | Self::FinalDone { at, .. }
             | Self::Rechecked { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
-            Self::UnsafeTold { at, .. } | Self::InOrder { at, .. } | Self::PlaceSafe { flat: at, .. } => *at,
+            Self::InstructorSaw { at, .. }
+            | Self::UnsafeTold { at, .. }
+            | Self::InOrder { at, .. }
+            | Self::PlaceSafe { flat: at, .. } => *at,
             _ => None,
         }
     }

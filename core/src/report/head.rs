@@ -6,7 +6,7 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::calendar::Moment;
-use crate::entry::{Fact, Kind};
+use crate::entry::{Decision, Fact, Kind};
 use crate::ident::PersonId;
 use crate::logbook::Status;
 use crate::procedure::Ask;
@@ -87,7 +87,9 @@ impl Sheet<'_> {
     }
 
     fn drive(&self) -> String {
-        self.words.drive(self.bay().map_or(Drive::Unknown, |bay| bay.drive()))
+        // What a learner answers first stands nowhere before.
+        let bay = self.bay().filter(|bay| !bay.to_answer(Decision::Drive));
+        self.words.drive(bay.map_or(Drive::Unknown, |bay| bay.drive()))
     }
 
     fn odometer(&self) -> String {

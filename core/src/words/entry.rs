@@ -138,6 +138,8 @@ impl Words {
             | Fact::SpecificationUnknown { .. }
             | Fact::ToolAdded { .. }
             | Fact::ToolRetired { .. }
+            | Fact::CodeSet { .. }
+            | Fact::CodeRefused { .. }
             | Fact::LimitsChosen { .. }
             | Fact::PhotoCovered { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
@@ -148,6 +150,9 @@ impl Words {
             | Fact::JobSigned { .. }
             | Fact::HandsChanged { .. }
             | Fact::WheelShared { .. }
+            | Fact::AnswerFirst { .. }
+            | Fact::AnswerGiven { .. }
+            | Fact::StepsSeen { .. }
             | Fact::ComplaintHeard { .. }
             | Fact::WorkApproved { .. }
             | Fact::RecheckTold { .. } => self.said_of_job(fact, context),
@@ -218,6 +223,12 @@ impl Words {
             Fact::ToolRetired { tool, .. } => {
                 self.text("fact-tool-retired", &[("name", self.tool(context.book, *tool).into())])
             }
+            Fact::CodeSet { person, .. } => {
+                self.text("fact-code-set", &[("person", self.person(context.book, *person).into())])
+            }
+            Fact::CodeRefused { person, .. } => {
+                self.text("fact-code-refused", &[("person", self.person(context.book, *person).into())])
+            }
             Fact::PhotoCovered { photo, boxes } => {
                 self.text("fact-covered", &[("count", boxes.len().into()), ("digest", photo.short().into())])
             }
@@ -251,6 +262,20 @@ impl Words {
             }
             Fact::WheelShared { person: Some(person), .. } => {
                 self.text("fact-wheel-shared-by", &[("person", self.person(context.book, *person).into())])
+            }
+            Fact::AnswerFirst { on, .. } => {
+                self.text(if *on { "fact-answer-first" } else { "fact-answer-first-off" }, &[])
+            }
+            Fact::AnswerGiven { learned, .. } => {
+                let two_axles = Layout::two_axles(true);
+                let both = self.both_answers(learned, context.layout.unwrap_or(&two_axles));
+                self.text("fact-answer-given", &[("both", both.into())])
+            }
+            Fact::StepsSeen { by, steps, .. } => {
+                let named = steps.iter().map(|seen| self.seen_named(&seen.step, seen.at, context));
+                let named = self.and_list(named);
+                let by = self.person(context.book, *by);
+                self.text("fact-steps-seen", &[("person", by.into()), ("steps", named.into())])
             }
             Fact::WheelShared { person: None, .. } => self.text("fact-wheel-shared", &[]),
             Fact::ComplaintHeard { complaint, .. } => {
@@ -586,6 +611,15 @@ impl Words {
                 self.text("fact-gate-opened", &[("step", step.into()), ("condition", named.into())])
             }
             _ => String::new(),
+        }
+    }
+
+    /// What an instructor saw: by what the step asks, else by its id.
+    fn seen_named(&self, id: &str, at: Option<Place>, context: &FactContext<'_>) -> String {
+        let step = context.procedure.and_then(|procedure| procedure.step(id));
+        match (step, context.layout) {
+            (Some(step), Some(layout)) => self.to_see(step.asks, layout, at),
+            _ => id.to_owned(),
         }
     }
 

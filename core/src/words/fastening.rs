@@ -4,7 +4,7 @@ use super::{Say, Worded, Words};
 use crate::fastener::{Layer, Lubrication, NutOutcome, Printed, Stage, UnitClash};
 use crate::fastening::{
     BadAdapter, Band, BarAdvice, BarStanding, BarWarning, Caution, ChartRow, ClampLoad, Gate, NoChartValue, NoTarget,
-    Overrun, Plan, Problem, Recheck, RecheckOrigin, Round, Stop,
+    Overrun, Plan, Problem, Recheck, RecheckOrigin, Round, Stop, Target,
 };
 use crate::measure::{Torque, TorqueUnit, Unit};
 
@@ -51,6 +51,12 @@ impl Words {
         let order = plan.order.iter().map(|stud| stud.to_string()).collect::<Vec<_>>().join(" \u{2013} ");
         let id = if plan.makers_order { "tighten-order-makers" } else { "tighten-order" };
         vec![first, self.band(plan.band, plan.margin), self.text(id, &[("order", order.into())])]
+    }
+
+    /// What to set the wrench to, and how far its worst reading stays from the ends of the range.
+    pub fn target_told(&self, target: &Target) -> [String; 2] {
+        let setting = ("setting", self.torque(&target.setting).into());
+        [self.text("tighten-set", &[setting]), self.band(target.band, target.margin)]
     }
 
     fn band(&self, band: Option<Band>, margin: Option<f64>) -> String {

@@ -99,6 +99,11 @@ impl Words {
                 let args = [("n", n.to_string().into()), ("action", self.action(&action, layout).into())];
                 self.text("unmet-in-order", &args)
             }
+            Unmet::InstructorSaw { asks, at } => {
+                let what = super::entry::capital(&self.to_see(*asks, layout, *at));
+                self.text("unmet-instructor-saw", &[("what", what.into())])
+            }
+            Unmet::AnsweredFirst { decision } => self.text(&format!("unmet-answered-first-{}", decision.code()), &[]),
             Unmet::NoOrder { refusal } => self.lift_refusal(refusal, layout),
             Unmet::Approved { .. }
             | Unmet::LockKey { .. }

@@ -80,3 +80,11 @@ unmet-in-order = Action { $n } comes first. { $action }
 
 list-and = { $before } and { $last }
 place-vehicle = Vehicle
+condition-instructor-saw = seen and signed by an instructor
+condition-answered-first = learner's answer given first
+unmet-instructor-saw = { $what }: no instructor has signed it. Ask for a look and a signature.
+unmet-answered-first-drive = Say first which axles drive.
+unmet-answered-first-pattern = Say first which pattern you would choose.
+unmet-answered-first-lifts = Say first what is raised, one lift after another.
+unmet-answered-first-order = Say first in which order the nuts are tightened.
+unmet-answered-first-target = Say first what the wrench is set to.

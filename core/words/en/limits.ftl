@@ -86,3 +86,4 @@ heavy-class = Two people lift this wheel, one at each side, off and on: truck wh
 heavy-size = Two people lift this wheel, one at each side, off and on: wheels of this size are heavy.
 heavy-not-known = How heavy this wheel is, is not known. Look at its size before lifting.
 cited-the-tool-s-papers-or-its-owner = the tool's papers or its owner
+cited-opposite-first-as-manuals-say = opposite first, as manuals say

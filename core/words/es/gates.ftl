@@ -80,3 +80,11 @@ unmet-in-order = Primero va la acción { $n }. { $action }
 
 list-and = { $before } y { $last }
 place-vehicle = Vehículo
+condition-instructor-saw = visto y firmado por un instructor
+condition-answered-first = respuesta del aprendiz dada primero
+unmet-instructor-saw = { $what }: ningún instructor lo ha firmado. Pida que lo vea y lo firme.
+unmet-answered-first-drive = Diga primero qué ejes dan tracción.
+unmet-answered-first-pattern = Diga primero qué patrón elegiría.
+unmet-answered-first-lifts = Diga primero qué se levanta, un levantamiento tras otro.
+unmet-answered-first-order = Diga primero en qué orden se aprietan las tuercas.
+unmet-answered-first-target = Diga primero en cuánto se pone el torquímetro.

@@ -86,3 +86,4 @@ heavy-class = Dos personas levantan esta rueda, una por lado, al quitar y al pon
 heavy-size = Dos personas levantan esta rueda, una por lado, al quitar y al poner: las ruedas de esta medida son pesadas.
 heavy-not-known = No se sabe cuánto pesa esta rueda. Mire su medida antes de levantarla.
 cited-the-tool-s-papers-or-its-owner = los papeles de la herramienta o su dueño
+cited-opposite-first-as-manuals-say = primero la de enfrente, como dicen los manuales

@@ -48,7 +48,7 @@ kinds! {
     DriveSeen PlanChosen Lifted WheelOff WheelOn NutTightened
     ToolAdded ToolUsed StepDone StepSkipped GateOpened FindingNoted
     RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen PhotoCovered
-    ToolRetired WheelShared
+    ToolRetired WheelShared AnswerFirst AnswerGiven StepsSeen CodeSet CodeRefused
 }
 
 /// The golden entries: one stream, a fixed id and time for each, a person with a name first.

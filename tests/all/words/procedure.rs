@@ -1,5 +1,5 @@
 use lugbook::caution::CautionId;
-use lugbook::entry::LookAt;
+use lugbook::entry::{Decision, LookAt};
 use lugbook::lifting::{Act, Lacking, Refusal};
 use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, Unsafe, built_in};
 use lugbook::vehicle::{Layout, Place, Side};
@@ -238,6 +238,13 @@ fn unmet() -> Vec<Unmet> {
         Unmet::UnsafeTold { at: Some(at), part: LookAt::Tire },
         Unmet::UnsafeTold { at: None, part: LookAt::Other },
         Unmet::SeatSound { at, part: LookAt::Studs },
+        Unmet::InstructorSaw { asks: Ask::Final, at: Some(at) },
+        Unmet::InstructorSaw { asks: Ask::Held, at: None },
+        Unmet::AnsweredFirst { decision: Decision::Drive },
+        Unmet::AnsweredFirst { decision: Decision::Pattern },
+        Unmet::AnsweredFirst { decision: Decision::Lifts },
+        Unmet::AnsweredFirst { decision: Decision::Order },
+        Unmet::AnsweredFirst { decision: Decision::Target },
         Unmet::InOrder { n: 12, act: Act::SetStand, at: Some(at) },
         Unmet::InOrder { n: 1, act: Act::SecureVehicle, at: None },
         Unmet::NoOrder { refusal: Refusal::NotWithThisGear { lacking: vec![Lacking::Stands { at_least: 2 }] } },

@@ -215,7 +215,7 @@ impl History {
 
 impl To {
     /// Writes a page to a file, as HTML or as a PDF by the file's name, or says it.
-    fn page(
+    pub fn page(
         self,
         written: &str,
         (name, of): (&str, Value),

@@ -5,7 +5,9 @@ use std::path::Path;
 use super::{Acting, Done, Outcome, clipped};
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
-use crate::entry::{Answer, Complaint, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature};
+use crate::entry::{
+    Answer, Complaint, Decision, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature,
+};
 use crate::ident::{JobId, PersonId};
 use crate::logbook::Status;
 use crate::measure::{Distance, DistanceUnit};
@@ -224,8 +226,11 @@ impl<'a> Acting<'a> {
         let noted: Vec<DriveSeen> = bay.job.drive_seen().cloned().chain([seen.clone()]).collect();
         let (evidence, told) = crate::drive::noted(&noted);
         let verdict = crate::drive::verdict(&bay.vehicle.layout, bay.vehicle.class, &evidence, &told);
-        let sentence = self.words.verdict(&verdict, &bay.vehicle.layout);
-        Ok(Outcome::fact(Fact::DriveSeen { job: bay.job.id, seen }).note(sentence))
+        let outcome = Outcome::fact(Fact::DriveSeen { job: bay.job.id, seen });
+        if bay.to_answer(Decision::Drive) {
+            return Ok(outcome.note(self.words.text("said-look-kept", &[])));
+        }
+        Ok(outcome.note(self.words.verdict(&verdict, &bay.vehicle.layout)))
     }
 
     pub(super) fn photo_pending(&self, bay: &Bay<'_>, of: PhotoOf, at: Option<&str>) -> Done {
