@@ -301,10 +301,16 @@ fn practice_on_the_class_car_stays_out_of_wear_due_dates_history_and_last_times(
 
     // Nobody is called back for nuts that a class tightened on paper.
     ilse(&book, &["lugbook shelf torque '120 N.m' --studs 5 --recheck '50 km' --source manual --vehicle 'Red coupe'"]);
-    ilse(&book, &["lugbook job open 'Red coupe' wheel-off-and-on lift hand-tools --practice", "lugbook tell-recheck"]);
-    ilse(&book, &["lugbook job close 'the class is over'"]);
+    for practice in ["--practice", ""] {
+        ilse(&book, &[&format!("lugbook job open 'Red coupe' wheel-off-and-on lift hand-tools {practice}")]);
+        ilse(&book, &["lugbook tell-recheck", "lugbook job close 'the class is over'"]);
+    }
+    let open = engine(&book);
+    let due = |job: usize| lugbook::report::reminder::rechecks(open.book(), &open.book().jobs[job - 1]).len();
+    assert_eq!((due(6), due(7)), (0, 1));
+    drop(open);
     let front = done(&book, "lugbook book --json").json();
-    assert_eq!(front["jobs"][0]["practice"], true);
+    assert_eq!((&front["jobs"][1]["practice"], &front["jobs"][0]["practice"]), (&true.into(), &false.into()));
     let due = say(&book, "lugbook export recheck --per-year '12000 km' --job 6");
     assert_eq!(due.sentence(), "This is a practice job: nothing falls due after it.");
 }

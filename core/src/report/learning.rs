@@ -4,6 +4,7 @@ use maud::{Markup, html};
 
 use super::Sheet;
 use crate::entry::{Fact, Role};
+use crate::words::capital;
 
 impl Sheet<'_> {
     /// What must be seen of an apprentice's work and who signed it; the learner's answers beside the core's.
@@ -33,7 +34,7 @@ impl Sheet<'_> {
         let unsigned = if instructor { "card-not-seen" } else { "card-no-instructor" };
         let row = |seen: crate::procedure::ToSee<'_>| {
             let by = seen.by.map_or_else(|| self.t(unsigned), |by| self.words.person(self.book, by));
-            let what = self.words.to_see(seen.step.asks, &self.vehicle.layout, seen.at);
+            let what = capital(&self.words.to_see(seen.step.asks, &self.vehicle.layout, seen.at));
             [what, self.words.person(self.book, seen.learner), by].map(|text| html! { (text) }).to_vec()
         };
         bay.to_be_seen().into_iter().map(row).collect()
@@ -47,7 +48,7 @@ impl Sheet<'_> {
         given
             .map(|learned| {
                 let [own, core, same] = self.words.answers(learned, &self.vehicle.layout);
-                [self.words.decision(learned), own, core, same].map(|text| html! { (text) }).to_vec()
+                [capital(&self.words.decision(learned)), own, core, same].map(|text| html! { (text) }).to_vec()
             })
             .collect()
     }
