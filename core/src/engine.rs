@@ -8,6 +8,7 @@ mod act;
 mod ask;
 mod code;
 mod command;
+mod erase;
 mod host;
 mod learning;
 mod papers;
@@ -16,6 +17,7 @@ mod proof;
 mod safekeeping;
 mod starting;
 mod trouble;
+mod undo;
 mod view;
 
 use std::collections::BTreeSet;
@@ -24,7 +26,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 pub use code::Code;
-pub use command::Command;
+pub use command::{Command, Kept};
 pub use host::{Host, SystemHost};
 pub use learning::{AnswerLine, BundleView, LearnerView, StandingLine, WaitingLine, WhyView};
 pub use papers::{Calibrations, Papers};
@@ -32,8 +34,9 @@ pub use proof::verify_card;
 pub use safekeeping::{BackupView, RestoredView, backup_is_locked};
 pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
-    ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, JobLine, LiftsView, LimitsLine, LimitsView,
-    LogLine, NextView, NutView, PersonLine, PlanLine, PlansView, ProofView, TaskLine, TurnView, VehicleLine,
+    ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, Erased, JobLine, LiftsView, LimitsLine,
+    LimitsView, LogLine, NextView, NutView, PersonLine, PlanLine, PlansView, ProofView, TaskLine, TurnView, UndoLine,
+    VehicleLine,
 };
 
 use crate::entry::Draft;
@@ -193,6 +196,10 @@ impl Engine {
     /// kept. Nothing is changed then, but that a wrong code was given is kept.
     pub fn act(&mut self, author: Option<&str>, command: Command, speech: Speech) -> Result<Change, Trouble> {
         let words = Words::new(speech);
+        let spoken = match command {
+            Command::Undo => undo::spoken(&self.store, &self.book, 1).map_err(|why| Trouble::of_store(&why, &words))?,
+            _ => Vec::new(),
+        };
         let said = act::Acting {
             book: &self.book,
             photos: &self.photos,
@@ -200,6 +207,7 @@ impl Engine {
             host: self.host.as_ref(),
             head: self.store.head().map_err(|why| Trouble::of_store(&why, &words))?.digest,
             words: &words,
+            spoken: &spoken,
         }
         .carry_out(author, command)?;
         let now = self.host.now();
@@ -232,7 +240,10 @@ impl Engine {
         }
         match said.refusal {
             Some(refusal) => Err(refusal),
-            None => Ok(Change { entries: ids, said: said.sentences, next: self.next(speech) }),
+            None => {
+                let again = spoken.first().and_then(|command| undo::again(command, &self.book));
+                Ok(Change { entries: ids, said: said.sentences, next: self.next(speech), again })
+            }
         }
     }
 

@@ -16,8 +16,8 @@ use serde::{Deserialize, Serialize};
 
 pub use fact::{
     Answer, Arm, Complaint, CoverBox, Decision, DriveSeen, Fact, Kind, Laid, Learned, Look, LookAt, Means, Move, Nuts,
-    OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, Signature, SpareNuts, TireDamage,
-    ToolKind, Turned, Zone,
+    OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, Signature, SpareNuts, Thing,
+    TireDamage, ToolKind, Turned, Zone,
 };
 pub use personal::Personal;
 
@@ -67,6 +67,10 @@ impl HybridTime {
     }
 }
 
+fn is_first(part: &u32) -> bool {
+    *part == 0
+}
+
 /// What goes around a fact. The order of the fields is the order of the stored bytes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Envelope {
@@ -90,6 +94,9 @@ pub struct Envelope {
     /// Salted digest of the personal part, when there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub personal: Option<Digest>,
+    /// Which part of its command it is, from 0: what was said in one go is taken back in one go.
+    #[serde(default, skip_serializing_if = "is_first")]
+    pub part: u32,
     /// What is said.
     pub fact: Fact,
 }
@@ -191,6 +198,15 @@ impl Draft {
     /// When the fact cannot be written down (a number that is no number), or
     /// the stream is full.
     pub fn seal(self, head: &Head, now: Moment) -> Result<Entry, Broken> {
+        self.seal_part(head, now, 0)
+    }
+
+    /// Makes the entry as [`Draft::seal`] does, as one of several that a command came
+    /// to: `part` counts them from 0.
+    ///
+    /// # Errors
+    /// As [`Draft::seal`].
+    pub fn seal_part(self, head: &Head, now: Moment, part: u32) -> Result<Entry, Broken> {
         let number = head.number.checked_add(1).ok_or(Broken::Chain { number: head.number })?;
         let envelope = Envelope {
             v: VERSION,
@@ -202,6 +218,7 @@ impl Draft {
             practice: self.practice,
             previous: head.digest,
             personal: self.personal.as_ref().map(Personal::digest),
+            part,
             fact: self.fact,
         };
         let bytes = serde_json::to_vec(&envelope).map_err(|why| Broken::Unreadable { why: why.to_string() })?;

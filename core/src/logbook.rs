@@ -75,21 +75,16 @@ impl Logbook {
     /// What holds: each entry with its last correction, without those that
     /// were withdrawn. Corrections and withdrawals themselves are not in it.
     pub fn said(&self) -> impl Iterator<Item = Said<'_>> {
-        let mut withdrawn = BTreeSet::new();
+        let withdrawn = self.withdrawn();
         let mut corrections: BTreeMap<EntryId, (&Entry, &Fact)> = BTreeMap::new();
         for entry in self.entries() {
-            match entry.fact() {
-                Fact::Withdrawn { target, .. } => {
-                    withdrawn.insert(*target);
-                }
-                Fact::Corrected { target, fact, .. } => {
-                    corrections.insert(*target, (entry, fact));
-                }
-                _ => {}
+            // A correction that was itself withdrawn no longer holds, and the one before it does again.
+            if let Fact::Corrected { target, fact, .. } = entry.fact()
+                && !withdrawn.contains(&entry.id())
+            {
+                corrections.insert(*target, (entry, fact));
             }
         }
-        // A correction that was itself withdrawn no longer holds.
-        corrections.retain(|_, (entry, _)| !withdrawn.contains(&entry.id()));
         self.entries().filter_map(move |entry| {
             let silent = matches!(entry.fact(), Fact::Withdrawn { .. } | Fact::Corrected { .. });
             if silent || withdrawn.contains(&entry.id()) {
@@ -100,6 +95,19 @@ impl Logbook {
                 None => Said { entry, fact: entry.fact(), corrected_by: None },
             })
         })
+    }
+
+    /// What was taken back and stays so: a withdrawal that was itself taken back no longer holds.
+    fn withdrawn(&self) -> BTreeSet<EntryId> {
+        let mut withdrawn = BTreeSet::new();
+        for entry in self.entries.values().rev() {
+            if let Fact::Withdrawn { target, .. } = entry.fact()
+                && !withdrawn.contains(&entry.id())
+            {
+                withdrawn.insert(*target);
+            }
+        }
+        withdrawn
     }
 
     /// What the entries add up to.
@@ -119,6 +127,14 @@ impl Logbook {
             }
         }
         book.targets = targeted.into_keys().collect();
+        book.taken_back = self.withdrawn();
+        // A photo stays in the book when what was said with it was taken back.
+        book.photos.clear();
+        for entry in self.entries() {
+            if let Some(photo) = entry.fact().photo() {
+                book.photos.entry(photo).or_insert(entry.id());
+            }
+        }
         book
     }
 

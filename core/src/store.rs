@@ -425,7 +425,16 @@ impl Store {
     /// # Errors
     /// [`Mend::NoEntry`], and as [`Store::append`].
     pub fn erase_personal(&self, id: EntryId) -> Result<(), StoreError> {
-        self.ask(move |writer| writer.erase(id))
+        self.erase_all(&[id])
+    }
+
+    /// Erases the personal parts of several entries as [`Store::erase_personal`] does, all or none.
+    ///
+    /// # Errors
+    /// As there.
+    pub fn erase_all(&self, ids: &[EntryId]) -> Result<(), StoreError> {
+        let ids = ids.to_vec();
+        self.ask(move |writer| writer.erase(&ids))
     }
 
     /// Writes a backup into a folder: one file with every entry and every photo,

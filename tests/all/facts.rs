@@ -5,6 +5,9 @@ use lugbook::entry::{
     Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Learned, Look, LookAt, Means, Move, Nuts,
     OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, SidewallSide, Signature,
     SpareNuts, TireDamage, TireLooks, ToolKind, Turned, Zone,
+    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass,
+    PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, Thing, TireDamage,
+    TireLooks, ToolKind, Turned, Zone,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Power, Printed, Scale, TorqueSpec, Wrench};
 use lugbook::finding::State;
@@ -276,7 +279,7 @@ pub fn facts() -> Vec<Fact> {
             fact: Box::new(Fact::OdometerRead { job, reading: "48120 mi".parse().unwrap(), note: None }),
             reason: "two digits swapped".into(),
         },
-        Fact::Withdrawn { target, reason: "said twice".into() },
+        Fact::Withdrawn { target, reason: "said twice".into(), undo: false },
         // Kinds that came later stand after those that are older, so that older bytes stay.
         Fact::WheelsChosen { job, at: vec![FL, rl] },
         Fact::SpareSeen {
@@ -415,5 +418,10 @@ pub fn facts() -> Vec<Fact> {
         },
         Fact::CodeSet { person, hash: "$argon2id$v=19$m=19456,t=2,p=1$AQEBAQEBAQE$AQEBAQ".into() },
         Fact::CodeRefused { person, clock: Moment::from_unix_ms(1_780_000_000_000) },
+        Fact::Withdrawn { target, reason: "taken back right away".into(), undo: true },
+        Fact::Archived { thing: Thing::Vehicle(vehicle), reason: "sold".into() },
+        Fact::Archived { thing: Thing::Set(vehicle), reason: "worn out".into() },
+        Fact::BroughtBack { thing: Thing::Person(person) },
+        Fact::BroughtBack { thing: Thing::Tool(tool) },
     ]
 }

@@ -132,7 +132,7 @@ fn arrivals(steps: &[Step]) -> Vec<(bool, Vec<Entry>)> {
             Some((how, by)) if how % 2 == 0 => {
                 Fact::Corrected { target: target(by), fact: Box::new(said), reason: "misread".to_owned() }
             }
-            Some((_, by)) => Fact::Withdrawn { target: target(by), reason: "wrong vehicle".to_owned() },
+            Some((_, by)) => Fact::Withdrawn { target: target(by), reason: "wrong vehicle".to_owned(), undo: false },
             None => said,
         };
         let personal = matches!(fact, Fact::PersonAdded { .. }).then(|| Personal {

@@ -228,7 +228,12 @@ impl Host for Device {
 }
 
 fn open(folder: &Path, key: Option<DeviceKey>) -> Engine {
-    Engine::open(folder, Box::new(Device(AtomicU64::default(), key)), Speech::default()).unwrap()
+    open_at(folder, key, 0)
+}
+
+/// Opens a book with a clock that begins so many seconds later: what it makes differs from what was made before.
+pub(crate) fn open_at(folder: &Path, key: Option<DeviceKey>, later: u64) -> Engine {
+    Engine::open(folder, Box::new(Device(AtomicU64::new(later), key)), Speech::default()).unwrap()
 }
 
 /// A job that was opened, complained of and closed.

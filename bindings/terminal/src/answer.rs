@@ -55,6 +55,18 @@ impl Answer {
         Ok(answer)
     }
 
+    /// What was taken back, and the line that says it again, above the next thing to do.
+    pub fn of_undo(change: &Change, again: Option<String>) -> Result<Self, Trouble> {
+        let mut answer = Self::of_change(change)?;
+        if let Some(line) = &again {
+            answer.lines = format!("{}  {line}\n{}", say("again", &[]), answer.lines);
+        }
+        if let Some(object) = answer.data.as_object_mut() {
+            object.insert("type".to_owned(), json!(again));
+        }
+        Ok(answer)
+    }
+
     /// The same, with another exit code.
     pub fn exit(self, code: u8) -> Self {
         Self { exit: code, ..self }

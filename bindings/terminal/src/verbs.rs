@@ -21,6 +21,7 @@ mod shelf;
 mod steps;
 mod tires;
 mod tools;
+mod undo;
 mod vehicles;
 mod wheels;
 
@@ -54,6 +55,9 @@ pub const GROUPS: &[(&str, &[&str])] = &[
             "share",
             "backup",
             "restore",
+            "archive",
+            "bring-back",
+            "erase",
         ],
     ),
     ("The job", &["job", "hands", "second", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
@@ -64,7 +68,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
     ("Air", &["air", "sensor", "lamp", "relearn", "tell-recheck"]),
     ("Learning", &["why", "answer-first", "answer", "instructor", "learner"]),
-    ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw"]),
+    ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw", "undo"]),
     ("The bench, which keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
 
@@ -111,6 +115,14 @@ pub enum Verb {
     Backup(backup::Backups),
     /// Take in what a backup has and the book has not
     Restore(backup::Restore),
+
+    /// Put a vehicle, person, tool or stored set away
+    Archive(undo::Archive),
+    /// Bring back what was put away
+    BringBack(undo::BringBack),
+    /// Erase a name, phone number or plate for good
+    #[command(subcommand)]
+    Erase(undo::Erase),
 
     /// Say the one next thing to do; open, park, sign a job
     Job(jobs::Jobs),
@@ -227,6 +239,8 @@ pub enum Verb {
     Correct(steps::Correct),
     /// Take a line of the job back
     Withdraw(steps::Withdraw),
+    /// Take back what was said last, and say it again
+    Undo(undo::Undo),
 
     /// Read a sidewall: size, load, speed, date
     Sidewall(bench::Sidewall),
@@ -276,6 +290,10 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Learner(said) => return said.run(options),
         Verb::AnswerFirst(said) => said.into(),
         Verb::Answer(said) => said.into(),
+        Verb::Undo(said) => return said.run(options),
+        Verb::Erase(said) => return said.run(options),
+        Verb::Archive(said) => said.into(),
+        Verb::BringBack(said) => said.into(),
         Verb::Cover(said) => said.into(),
         Verb::Hands(said) => said.into(),
         Verb::Second(said) => said.into(),

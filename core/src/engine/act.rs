@@ -1,5 +1,6 @@
 //! Carrying out commands: each is read, held against the gates, and becomes facts.
 
+mod archive;
 mod job;
 mod learn;
 mod limits;
@@ -10,8 +11,9 @@ mod tools;
 mod wheel;
 
 use super::trouble::clipped;
+use super::undo::Spoken;
 use super::{Command, Host, Trouble, TroubleKind};
-use crate::entry::{Arm, CoverBox, Fact, Personal};
+use crate::entry::{Arm, CoverBox, Fact, Personal, Thing};
 use crate::ident::{Digest, JobId, PersonId};
 use crate::logbook::{Book, Job, Status, Vehicle};
 use crate::measure::Reading;
@@ -31,6 +33,8 @@ pub(super) struct Acting<'a> {
     pub host: &'a dyn Host,
     pub head: Option<Digest>,
     pub words: &'a Words,
+    /// What this device said last, where the command takes it back.
+    pub spoken: &'a [Spoken],
 }
 
 /// What a command came to: facts to keep and sentences to show.
@@ -127,6 +131,9 @@ impl<'a> Acting<'a> {
             Command::OpenJob { vehicle, procedure, circumstances, practice } => {
                 self.open_job(&vehicle, &procedure, circumstances, practice)
             }
+            Command::Undo => self.undo(),
+            Command::Archive { kept, name, reason } => self.archive(kept, &name, &reason),
+            Command::BringBack { kept, name } => self.bring_back(kept, &name),
             Command::ResumeJob { job } => self.resume_job(job),
             Command::Cover { photo, job, boxes } => self.cover(photo, job, &boxes),
             command => self.in_job(author, command),
@@ -196,7 +203,10 @@ impl<'a> Acting<'a> {
     /// The person a name stands for; the only one who can work when none is given.
     fn author(&self, name: Option<&str>) -> Result<PersonId, Trouble> {
         let Some(name) = name else {
-            let mut workers = self.book.people.iter().filter(|person| person.role != crate::entry::Role::Customer);
+            let works = |person: &&crate::logbook::Person| {
+                person.role != crate::entry::Role::Customer && !self.book.is_archived(Thing::Person(person.id))
+            };
+            let mut workers = self.book.people.iter().filter(works);
             return match (workers.next(), workers.next()) {
                 (Some(only), None) => Ok(only.id),
                 (None, _) => Err(Trouble::mend(self.words, "trouble-no-person", &[])),
@@ -206,7 +216,17 @@ impl<'a> Acting<'a> {
         self.person(name)
     }
 
+    /// A person who was not put away.
     fn person(&self, name: &str) -> Result<PersonId, Trouble> {
+        let person = self.known_person(name)?;
+        if self.book.is_archived(Thing::Person(person)) {
+            let name = ("name", clipped(name).into());
+            return Err(Trouble::mend(self.words, "trouble-archived-person", &[name]));
+        }
+        Ok(person)
+    }
+
+    fn known_person(&self, name: &str) -> Result<PersonId, Trouble> {
         let known = |person: &&crate::logbook::Person| {
             person.name.as_deref().is_some_and(|n| n.eq_ignore_ascii_case(name.trim()))
         };

@@ -9,7 +9,7 @@ use super::view::{
 use super::{Engine, Trouble, TroubleKind, planning};
 use crate::caution::CautionId;
 use crate::due::YearlyEstimate;
-use crate::entry::{Decision, Entry, Kind, Pass, Role, Shelf};
+use crate::entry::{Decision, Entry, Kind, Pass, Role, Shelf, Thing};
 use crate::fastening;
 use crate::ident::{Digest, JobId};
 use crate::lifting::Action;
@@ -204,17 +204,31 @@ impl Engine {
     pub fn front(&self, speech: Speech) -> BookView {
         let words = Words::new(speech);
         BookView {
-            vehicles: self.book.vehicles.iter().map(|vehicle| vehicle_line(&self.book, vehicle, &words)).collect(),
+            archived: self.archived(&words),
+            vehicles: self
+                .book
+                .vehicles
+                .iter()
+                .filter(|known| !self.book.is_archived(Thing::Vehicle(known.id)))
+                .map(|vehicle| vehicle_line(&self.book, vehicle, &words))
+                .collect(),
             people: self
                 .book
                 .people
                 .iter()
+                .filter(|person| !self.book.is_archived(Thing::Person(person.id)))
                 .map(|person| PersonLine { name: words.person(&self.book, person.id), role: words.role(person.role) })
                 .collect(),
             jobs: self.book.jobs.iter().rev().map(|job| self.job_line(job, &words)).collect(),
             tools: self.book.tools_at_hand().map(|tool| words.tool_line(tool, self.host.now().day())).collect(),
             backups: self.backups(speech),
         }
+    }
+
+    /// What was put away, in words.
+    fn archived(&self, words: &Words) -> Vec<String> {
+        let retired = self.book.tools.iter().filter(|tool| tool.retired).map(|tool| Thing::Tool(tool.id));
+        self.book.archived().chain(retired).map(|thing| words.thing(&self.book, thing)).collect()
     }
 
     fn job_line(&self, job: &Job, words: &Words) -> JobLine {

@@ -1,6 +1,7 @@
 //! Everything that can be said to the book, as a shell says it: readings and
 //! places as text, so that they are read in one place, here in the core.
 
+use std::fmt;
 use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize};
@@ -13,8 +14,22 @@ use crate::limits::{Region, Season};
 use crate::vehicle::hub::Evidence;
 use crate::vehicle::{Class, Drive};
 
-/// A command.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// What can be put away and brought back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kept {
+    /// A vehicle.
+    Vehicle,
+    /// A person.
+    Person,
+    /// A tool.
+    Tool,
+    /// The stored wheels of a vehicle.
+    Set,
+}
+
+/// A command. Its debug form tells its kind alone: names and numbers never get into a log.
+#[derive(Clone, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "kebab-case")]
 pub enum Command {
     /// Adds a person.
@@ -167,6 +182,24 @@ pub enum Command {
         decision: crate::entry::Decision,
         /// `rear`, `rearward-cross`, `FL+FR RL+RR`, `1 3 5 2 4`, `137 N.m`.
         answer: String,
+    },
+    /// Takes back what this device said last.
+    Undo,
+    /// Puts a thing away: no new job uses it, and everything that was done with it stays.
+    Archive {
+        /// What kind of thing.
+        kept: Kept,
+        /// Its name; of a set, its vehicle's.
+        name: String,
+        /// Why.
+        reason: String,
+    },
+    /// Brings back a thing that was put away.
+    BringBack {
+        /// What kind of thing.
+        kept: Kept,
+        /// Its name; of a set, its vehicle's.
+        name: String,
     },
     /// Opens a job.
     OpenJob {
@@ -496,4 +529,11 @@ pub enum Command {
         /// Why.
         reason: String,
     },
+}
+
+impl fmt::Debug for Command {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let kind = serde_json::to_value(self).ok().and_then(|said| Some(said.get("do")?.as_str()?.to_owned()));
+        write!(f, "Command({})", kind.as_deref().unwrap_or("?"))
+    }
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::Command;
 use crate::limits::{Region, Season};
 use crate::logbook::Status;
 use crate::words::{ForecastView, Quantity};
@@ -15,6 +16,28 @@ pub struct Change {
     pub said: Vec<String>,
     /// The next thing to do in the bay.
     pub next: Option<NextView>,
+    /// What was taken back, to be said again: the step that it answered is open again.
+    pub again: Option<Command>,
+}
+
+/// Something that can be taken back.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct UndoLine {
+    /// When it was said, as far as the device knew.
+    pub time: String,
+    /// Who said it.
+    pub author: String,
+    /// What was said, in sentences.
+    pub said: Vec<String>,
+}
+
+/// What is erased.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Erased {
+    /// A person's name and phone number.
+    Person,
+    /// A vehicle's plate.
+    Plate,
 }
 
 /// The one next thing to do.
@@ -217,6 +240,8 @@ pub struct BookView {
     pub tools: Vec<String>,
     /// How backups stand.
     pub backups: super::BackupView,
+    /// What was put away, in words.
+    pub archived: Vec<String>,
 }
 
 /// A vehicle on the front page.

@@ -584,6 +584,21 @@ pub enum Fact {
         target: EntryId,
         /// Why.
         reason: String,
+        /// It was the last thing that the device had said, and was taken back right away.
+        #[serde(default, skip_serializing_if = "is_false")]
+        undo: bool,
+    },
+    /// A thing was put away: no new job uses it. Everything that was done with it stays.
+    Archived {
+        /// The thing.
+        thing: Thing,
+        /// Why.
+        reason: String,
+    },
+    /// A thing that was put away is in use again.
+    BroughtBack {
+        /// The thing.
+        thing: Thing,
     },
 }
 }
@@ -644,6 +659,8 @@ impl Fact {
             | Self::ToolRetired { .. }
             | Self::CodeSet { .. }
             | Self::CodeRefused { .. }
+            | Self::Archived { .. }
+            | Self::BroughtBack { .. }
             | Self::Withdrawn { .. } => None,
         }
     }
@@ -660,6 +677,20 @@ impl Fact {
             _ => None,
         }
     }
+}
+
+/// What can be put away and brought back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Thing {
+    /// A vehicle.
+    Vehicle(VehicleId),
+    /// A person.
+    Person(PersonId),
+    /// A tool.
+    Tool(ToolId),
+    /// The stored wheels of a vehicle.
+    Set(VehicleId),
 }
 
 /// A part of a photo, in pixels of the photo as it came, seen upright; from its left and top.

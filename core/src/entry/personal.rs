@@ -1,5 +1,7 @@
 //! Personal data beside the payload: erasable, with a salted digest inside.
 
+use std::fmt;
+
 use serde::{Deserialize, Serialize};
 
 use crate::ident::Digest;
@@ -12,7 +14,7 @@ use crate::ident::Digest;
 /// let other = Personal { salt: [2; 16], ..part.clone() };
 /// assert_ne!(part.digest(), other.digest());
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Personal {
     /// Sixteen random bytes from the caller.
     #[serde(with = "salt")]
@@ -26,6 +28,13 @@ pub struct Personal {
     /// A license plate.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plate: Option<String>,
+}
+
+/// Without what is personal, which must not get into a log.
+impl fmt::Debug for Personal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Personal").finish_non_exhaustive()
+    }
 }
 
 impl Personal {

@@ -1,6 +1,7 @@
 //! What the entries add up to: the book as it stands.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -8,14 +9,14 @@ use serde::{Deserialize, Serialize};
 use super::kept::Kept;
 use super::{Archive, Job, Line, Lines, Said, Span, Status, Tool, pairs};
 use crate::calendar::Moment;
-use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, TireLooks};
+use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, SidewallSide, Thing, TireLooks};
 use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
 use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
 use crate::vehicle::{Class, Layout, Place};
 
 /// A person.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Person {
     /// The person's id.
     pub id: PersonId,
@@ -29,8 +30,15 @@ pub struct Person {
     pub refused: Option<(u32, Moment)>,
 }
 
+/// Without what is personal, which must not get into a log.
+impl fmt::Debug for Person {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Person").field("id", &self.id).field("role", &self.role).finish_non_exhaustive()
+    }
+}
+
 /// A vehicle.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, PartialEq, Serialize, Deserialize)]
 pub struct Vehicle {
     /// Its id.
     pub id: VehicleId,
@@ -51,6 +59,20 @@ pub struct Vehicle {
     pub fitted: BTreeMap<Place, TireId>,
     /// Its wheels that are stored.
     pub stored: Vec<Stored>,
+}
+
+/// Without what is personal, which must not get into a log.
+impl fmt::Debug for Vehicle {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Vehicle")
+            .field("id", &self.id)
+            .field("class", &self.class)
+            .field("layout", &self.layout)
+            .field("own", &self.own)
+            .field("fitted", &self.fitted)
+            .field("stored", &self.stored)
+            .finish_non_exhaustive()
+    }
 }
 
 /// A wheel in store.
@@ -150,6 +172,10 @@ pub struct Book {
     pub(super) last: Option<(HybridTime, StreamId, u64)>,
     /// What corrections and withdrawals are about.
     pub(super) targets: BTreeSet<EntryId>,
+    /// What was taken back and stays so.
+    pub(super) taken_back: BTreeSet<EntryId>,
+    /// What was put away.
+    archived: BTreeSet<Thing>,
     /// Jobs that were spoken of and not opened.
     unopened: BTreeSet<JobId>,
 }
@@ -168,6 +194,21 @@ impl Book {
     /// What is covered of a photo that goes out.
     pub fn covers(&self, photo: Digest) -> &[CoverBox] {
         self.covers.get(&photo).map(Vec::as_slice).unwrap_or_default()
+    }
+
+    /// Whether an entry was taken back and stays so.
+    pub fn is_taken_back(&self, entry: EntryId) -> bool {
+        self.taken_back.contains(&entry)
+    }
+
+    /// Whether a thing was put away.
+    pub fn is_archived(&self, thing: Thing) -> bool {
+        self.archived.contains(&thing)
+    }
+
+    /// What was put away, tools apart.
+    pub fn archived(&self) -> impl Iterator<Item = Thing> {
+        self.archived.iter().copied()
     }
 
     /// The vehicle of this name; letters of either case.
@@ -294,6 +335,12 @@ impl Book {
             }
             Fact::ToolRetired { tool, .. } => {
                 self.tools.iter_mut().filter(|known| known.id == *tool).for_each(|known| known.retired = true);
+            }
+            Fact::Archived { thing, .. } => {
+                self.archived.insert(*thing);
+            }
+            Fact::BroughtBack { thing } => {
+                self.archived.remove(thing);
             }
             Fact::PhotoCovered { photo, boxes } => {
                 self.covers.insert(*photo, boxes.clone());

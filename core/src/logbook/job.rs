@@ -1,6 +1,7 @@
 //! One job as its entries tell it.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
@@ -28,7 +29,7 @@ pub enum Status {
 }
 
 /// One thing said in a job, as it holds.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub struct Line {
     /// The entry.
     pub entry: EntryId,
@@ -44,6 +45,20 @@ pub struct Line {
     pub named: Option<String>,
     /// The entry that corrected it.
     pub corrected_by: Option<EntryId>,
+}
+
+/// Without what is personal, which must not get into a log.
+impl fmt::Debug for Line {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Line")
+            .field("entry", &self.entry)
+            .field("at", &self.at)
+            .field("author", &self.author)
+            .field("hands", &self.hands)
+            .field("fact", &self.fact)
+            .field("corrected_by", &self.corrected_by)
+            .finish_non_exhaustive()
+    }
 }
 
 /// A job: what was said in it, in order.

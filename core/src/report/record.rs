@@ -40,7 +40,7 @@ impl Sheet<'_> {
     fn correction(&self, entry: &Entry, entries: &[&Entry]) -> Option<Vec<Markup>> {
         let (target, holds, reason) = match entry.fact() {
             Fact::Corrected { target, fact, reason } => (target, self.words.fact(fact, &self.context()), reason),
-            Fact::Withdrawn { target, reason } => (target, self.t("card-taken-back"), reason),
+            Fact::Withdrawn { target, reason, .. } => (target, self.t("card-taken-back"), reason),
             _ => return None,
         };
         let stood = entries.iter().find(|entry| entry.id() == *target)?;

@@ -42,6 +42,9 @@ const MANIFEST_LIMIT: u64 = 256 << 20;
 /// The longest line of an entry that is read, in bytes.
 const LINE_LIMIT: u64 = 16 << 20;
 
+/// The largest photo that is read, in bytes: far more than is ever taken in.
+const PHOTO_LIMIT: u64 = 256 << 20;
+
 /// A photo in a backup.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct KeptPhoto {
@@ -196,6 +199,11 @@ impl Backup {
         &self.manifest.photos
     }
 
+    /// The seals over them, each with its signature verified.
+    pub fn seals(&self) -> &[Seal] {
+        &self.seals
+    }
+
     /// What was known to be missing from the book.
     pub fn missing(&self) -> &[Missing] {
         &self.manifest.missing
@@ -208,6 +216,9 @@ impl Backup {
     pub fn photo(&mut self, photo: &KeptPhoto) -> Result<Vec<u8>, StoreError> {
         let name = photo_name(&photo.digest);
         let damaged = || damaged(&self.path, &name);
+        if photo.bytes > PHOTO_LIMIT {
+            return Err(damaged());
+        }
         let file = self.archive.by_name(&name).map_err(|why| unopened(why, &self.path, damaged()))?;
         let mut bytes = Vec::new();
         // Never more than the manifest says, whatever the archive holds.
@@ -296,7 +307,7 @@ fn read_entries(
     let mut file = BufReader::new(file);
     let mut hasher = blake3::Hasher::new();
     let (mut entries, mut erased) = (Vec::new(), Vec::new());
-    let mut line = Vec::new();
+    let (mut line, mut digests) = (Vec::new(), BTreeSet::new());
     for number in 1_usize.. {
         line.clear();
         let read = file
@@ -318,11 +329,14 @@ fn read_entries(
         if said.erased {
             erased.push(entry.id());
         }
+        // A line that comes again and again would fill the memory from a small file.
+        if !digests.insert(entry.digest()) {
+            return Err(damaged_at(number));
+        }
         entries.push(entry);
     }
     let right = hasher.finalize().as_bytes() == manifest.digest.as_bytes();
     // And it reaches the end of each stream that it names.
-    let digests: BTreeSet<Digest> = entries.iter().map(Entry::digest).collect();
     let right = right && manifest.heads.iter().filter_map(|head| head.digest).all(|end| digests.contains(&end));
     if !right || u64::try_from(entries.len()) != Ok(manifest.entries) {
         return Err(damaged(path, ENTRIES));

@@ -185,7 +185,10 @@ impl Writer {
         self.change(|transaction, head, _| match Seal::make(&key, &head, None) {
             Some(seal) => seals::put(transaction, &seal).map_err(|why| StoreError::database(&why, folder.path())),
             None => Ok(()),
-        })
+        })?;
+        // Alone at the end of the log it could be lost without a sign. A reader may hold the log just now.
+        drop(self.write_back());
+        Ok(())
     }
 
     /// Adds what is new among the drafts; gives back an entry for each. With `ended`,
@@ -202,7 +205,7 @@ impl Writer {
         self.change(|transaction, mut head, latest| {
             let before = head.number;
             let mut writing = Writing::new(transaction).map_err(fault)?;
-            let mut entries = Vec::with_capacity(drafts.len());
+            let (mut entries, mut part) = (Vec::with_capacity(drafts.len()), 0_u32);
             for draft in drafts {
                 if let Some(there) = entry(transaction, draft.id).map_err(fault)? {
                     let there = there.map_err(|problem| StoreError::Restore { problem })?;
@@ -214,9 +217,10 @@ impl Writer {
                 }
                 let id = draft.id;
                 let unwritable = |_| StoreError::mend(Mend::Unwritable { id });
-                let entry = draft.seal(&following(head, latest, now), now).map_err(unwritable)?;
+                let entry = draft.seal_part(&following(head, latest, now), now, part).map_err(unwritable)?;
                 head = head.then(&entry).map_err(unwritable)?;
                 writing.add(&entry).map_err(fault)?;
+                part = part.saturating_add(1);
                 entries.push(entry);
             }
             rows::put_head(transaction, &head).map_err(fault)?;
@@ -238,16 +242,18 @@ impl Writer {
         })
     }
 
-    /// Erases the personal part of an entry; the entry and its chain stay.
-    pub(super) fn erase(&mut self, id: EntryId) -> Result<(), StoreError> {
+    /// Erases the personal parts of entries; the entries and their chains stay.
+    pub(super) fn erase(&mut self, ids: &[EntryId]) -> Result<(), StoreError> {
         let folder = self.folder.clone();
         let fault = |why: rusqlite::Error| StoreError::database(&why, folder.path());
         self.change(|transaction, _, _| {
-            let there = entry(transaction, id).map_err(fault)?;
-            let there = there.ok_or_else(|| StoreError::mend(Mend::NoEntry { id }))?;
-            let there = there.map_err(|problem| StoreError::Restore { problem })?;
-            if there.envelope().personal.is_some() {
-                rows::put_part(transaction, id, &Part::Erased).map_err(fault)?;
+            for id in ids.iter().copied() {
+                let there = entry(transaction, id).map_err(fault)?;
+                let there = there.ok_or_else(|| StoreError::mend(Mend::NoEntry { id }))?;
+                let there = there.map_err(|problem| StoreError::Restore { problem })?;
+                if there.envelope().personal.is_some() {
+                    rows::put_part(transaction, id, &Part::Erased).map_err(fault)?;
+                }
             }
             // What other rooms made of it can be made again, without it.
             snapshot::forget(transaction).map_err(fault)?;

@@ -2,7 +2,7 @@
 
 use super::{DecimalMark, Worded, Words};
 use crate::entry::{
-    Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, TireDamage,
+    Answer, Arm, DriveSeen, Fact, Look, Move, Nuts, OdometerNote, Pass, ReadBy, Shelf, SidewallSide, Thing, TireDamage,
     TireLooks, Turned, Zone,
 };
 use crate::fastener::{Lubrication, Printed, TorqueSpec};
@@ -65,6 +65,21 @@ impl Words {
             Some(mark) => self.text("tire-marked", &[("mark", mark.into())]),
             None => self.text("tire-short", &[("short", tire.short().into())]),
         }
+    }
+
+    /// A thing that can be put away, by its name.
+    pub fn thing(&self, book: &Book, thing: Thing) -> String {
+        let vehicle = |id| match book.vehicle(id) {
+            Some(vehicle) => vehicle.name.clone(),
+            None => self.text("thing-unknown", &[]),
+        };
+        let (id, name) = match thing {
+            Thing::Vehicle(id) => ("thing-vehicle", vehicle(id)),
+            Thing::Set(id) => ("thing-set", vehicle(id)),
+            Thing::Person(id) => ("thing-person", self.person(book, id)),
+            Thing::Tool(id) => ("thing-tool", self.tool(book, id)),
+        };
+        self.text(id, &[("name", name.into())])
     }
 
     /// A tool's name.
@@ -142,6 +157,8 @@ impl Words {
             | Fact::CodeRefused { .. }
             | Fact::LimitsChosen { .. }
             | Fact::PhotoCovered { .. }
+            | Fact::Archived { .. }
+            | Fact::BroughtBack { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
             Fact::JobOpened { .. }
             | Fact::JobParked { .. }
@@ -228,6 +245,12 @@ impl Words {
             }
             Fact::CodeRefused { person, .. } => {
                 self.text("fact-code-refused", &[("person", self.person(context.book, *person).into())])
+            }
+            Fact::Archived { thing, .. } => {
+                self.text("fact-archived", &[("what", self.thing(context.book, *thing).into())])
+            }
+            Fact::BroughtBack { thing } => {
+                self.text("fact-brought-back", &[("what", self.thing(context.book, *thing).into())])
             }
             Fact::PhotoCovered { photo, boxes } => {
                 self.text("fact-covered", &[("count", boxes.len().into()), ("digest", photo.short().into())])
@@ -730,6 +753,7 @@ fn reason_of(fact: &Fact) -> Option<&str> {
         | Fact::StepSkipped { reason, .. }
         | Fact::GateOpened { reason, .. }
         | Fact::ToolRetired { reason, .. }
+        | Fact::Archived { reason, .. }
         | Fact::Corrected { reason, .. }
         | Fact::Withdrawn { reason, .. } => Some(reason),
         Fact::TreadMeasured { reason, .. } => reason.as_deref(),

@@ -208,3 +208,29 @@ trouble-no-bundle = That is no learner's bundle. Choose the zip file that “lug
 trouble-newer-bundle = A newer Lugbook made this bundle (version { $version }). Update this one first.
 trouble-bundle-damaged = The bundle is damaged at { $at }: part of it is not what it was. Ask for it again.
 trouble-bundle-unpacked = The bundle can't be packed. Report this: { $why }
+
+# Taken back, put away, erased.
+undo-reason = taken back right away
+said-undone = Taken back: { $said }
+said-undone-more = { $count ->
+    [one] And one more entry of the same command.
+   *[other] And { $count } more entries of the same command.
+}
+trouble-nothing-to-undo = There is nothing that this device could take back.
+said-archived = Put away. What was done with it stays, and “bring back” undoes this.
+said-brought-back = In use again.
+trouble-archived-already = It is put away already.
+trouble-not-archived = Nothing of that name is put away. See the book's front page.
+trouble-archive-in-work = A job on this vehicle is still running. Sign or close it first.
+trouble-archive-last = Nobody else could work from this book. Add a person first.
+trouble-archived-person = { $name } was put away. Bring the person back first.
+trouble-archived-vehicle = { $name } was put away. Bring the vehicle back first.
+trouble-archived-set = The stored wheels of this vehicle were put away. Bring the set back first.
+trouble-nothing-to-erase = Nothing of that name is kept that could be erased. Check the spelling.
+said-erased = { $count ->
+    [one] Erased beside one entry. The entry stays, and the book still verifies.
+   *[other] Erased beside { $count } entries. The entries stay, and the book still verifies.
+}
+said-erased-elsewhere = Backups, copies and cards made before still hold it. Remove them yourself.
+said-erased-older = Older files in the book's folder still hold it: { $names }.
+said-erased-not = Not looked at: photos, a vehicle's name, and words typed into complaints or reasons.

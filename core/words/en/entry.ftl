@@ -262,6 +262,13 @@ fact-finding-note = { $part } { $state }; { $note }.
 fact-recheck = Driver told to have the nuts checked after { $after }.
 fact-recheck-none = Driver told to have the nuts checked; no distance given.
 fact-corrected = Correction: { $said }
+fact-archived = Put away: { $what }.
+fact-brought-back = In use again: { $what }.
+thing-unknown = (not in this book)
+thing-vehicle = vehicle { $name }
+thing-set = stored wheels of { $name }
+thing-person = { $name }
+thing-tool = tool { $name }
 fact-withdrawn = An earlier entry was taken back.
 
 shelf-torque-studs = { $torque }, { $studs } studs

@@ -25,6 +25,9 @@ terminal-people = People
 terminal-vehicles = Vehicles
 terminal-tools = Tools
 terminal-jobs = Jobs
+terminal-archived = Put away
+terminal-again = Again
+terminal-nothing-to-undo = There is nothing to take back.
 terminal-practice = , practice
 terminal-book-whole = The book is whole: { $entries ->
     [one] 1 entry

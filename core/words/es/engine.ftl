@@ -208,3 +208,29 @@ trouble-no-bundle = Ese no es un paquete de aprendiz. Elija el archivo zip que e
 trouble-newer-bundle = Un Lugbook más nuevo hizo este paquete (versión { $version }). Actualice este primero.
 trouble-bundle-damaged = El paquete está dañado en { $at }: una parte ya no es lo que era. Pídalo otra vez.
 trouble-bundle-unpacked = No se puede empacar. Avise de esto: { $why }
+
+# Taken back, put away, erased.
+undo-reason = retirado enseguida
+said-undone = Retirado: { $said }
+said-undone-more = { $count ->
+    [one] Y una anotación más de la misma orden.
+   *[other] Y { $count } anotaciones más de la misma orden.
+}
+trouble-nothing-to-undo = No hay nada que este aparato pueda retirar.
+said-archived = Guardado. Lo que se hizo con ello queda; se puede volver a usar.
+said-brought-back = Se usa otra vez.
+trouble-archived-already = Ya está guardado.
+trouble-not-archived = No hay nada guardado con ese nombre. Vea la primera hoja del libro.
+trouble-archive-in-work = Todavía hay un trabajo abierto en este vehículo. Fírmelo o ciérrelo primero.
+trouble-archive-last = Nadie más podría trabajar con este libro. Agregue primero a otra persona.
+trouble-archived-person = { $name } se guardó. Vuelva a poner primero a esa persona.
+trouble-archived-vehicle = { $name } se guardó. Vuelva a poner primero el vehículo.
+trouble-archived-set = Las ruedas guardadas de este vehículo ya no se usan. Vuelva a poner primero el juego.
+trouble-nothing-to-erase = No se guarda nada con ese nombre que se pueda borrar. Revise cómo se escribe.
+said-erased = { $count ->
+    [one] Borrado junto a una anotación. La anotación queda, y el libro se sigue verificando.
+   *[other] Borrado junto a { $count } anotaciones. Las anotaciones quedan, y el libro se sigue verificando.
+}
+said-erased-elsewhere = Los respaldos, copias y hojas de antes todavía lo tienen. Quítelos usted.
+said-erased-older = Archivos anteriores en la carpeta del libro todavía lo tienen: { $names }.
+said-erased-not = No se revisan fotos, el nombre de un vehículo, ni palabras escritas en quejas o razones.

@@ -262,6 +262,13 @@ fact-finding-note = { $part }, { $state }; { $note }.
 fact-recheck = Se avisó al conductor: reapretar las tuercas después de { $after }.
 fact-recheck-none = Se avisó al conductor: reapretar las tuercas; no se dio distancia.
 fact-corrected = Corrección: { $said }
+fact-archived = Se guardó: { $what }.
+fact-brought-back = Se usa otra vez: { $what }.
+thing-unknown = (no está en este libro)
+thing-vehicle = vehículo { $name }
+thing-set = ruedas guardadas de { $name }
+thing-person = { $name }
+thing-tool = herramienta { $name }
 fact-withdrawn = Se retiró una anotación anterior.
 
 shelf-torque-studs = { $torque }, { $studs } espárragos

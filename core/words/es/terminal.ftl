@@ -25,6 +25,9 @@ terminal-people = Personas
 terminal-vehicles = Vehículos
 terminal-tools = Herramientas
 terminal-jobs = Trabajos
+terminal-archived = Guardado
+terminal-again = Otra vez
+terminal-nothing-to-undo = No hay nada que retirar.
 terminal-practice = , práctica
 terminal-book-whole = El libro está completo: { $entries ->
     [one] 1 anotación

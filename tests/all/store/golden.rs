@@ -49,6 +49,7 @@ kinds! {
     ToolAdded ToolUsed StepDone StepSkipped GateOpened FindingNoted
     RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen PhotoCovered
     ToolRetired WheelShared AnswerFirst AnswerGiven StepsSeen CodeSet CodeRefused
+    Archived BroughtBack
 }
 
 /// The golden entries: one stream, a fixed id and time for each, a person with a name first.

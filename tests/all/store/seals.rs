@@ -265,6 +265,28 @@ fn a_backup_carries_the_seals_and_a_restored_book_is_held_to_them() {
     assert_eq!(wrong.entries().unwrap().len(), 1);
 }
 
+#[test]
+fn every_flipped_byte_of_a_sealed_backup_is_told_or_changes_nothing() {
+    let dir = memory();
+    let store = sealed(&dir.path().join("book"));
+    let (entries, seals) = (store.entries().unwrap(), store.seals().unwrap());
+    let zip = store.back_up(dir.path(), &[], at(5)).unwrap().path;
+    let whole = fs::read(&zip).unwrap();
+    let changed_path = dir.path().join("changed.zip");
+    let step = if std::env::var_os("LUGBOOK_WHOLE").is_some() { 1 } else { whole.len() / 400 + 1 };
+    let mut told = 0;
+    for place in (0..whole.len()).step_by(step) {
+        let mut changed = whole.clone();
+        changed[place] ^= 1 << (place % 8);
+        fs::write(&changed_path, changed).unwrap();
+        match Backup::open(&changed_path) {
+            Ok(backup) => assert!(backup.entries() == entries && backup.seals() == seals, "byte {place}"),
+            Err(_) => told += 1,
+        }
+    }
+    assert!(told > 100, "{told}");
+}
+
 /// The entry with other words in it, its digest made anew, chained to `previous`.
 fn rewritten(entry: &Entry, previous: Option<Digest>, words: bool) -> Entry {
     let mut text = String::from_utf8(entry.bytes().to_vec()).unwrap();

@@ -120,6 +120,7 @@ fn front(options: &Options) -> Result<Answer, Trouble> {
     part("people", view.people.iter().map(|p| vec![format!("  {}", p.name), p.role.clone()]).collect());
     part("vehicles", view.vehicles.iter().map(|v| vec![format!("  {}", v.name), v.model.clone()]).collect());
     part("tools", view.tools.iter().map(|tool| vec![format!("  {tool}")]).collect());
+    part("archived", view.archived.iter().map(|thing| vec![format!("  {thing}")]).collect());
     let jobs = view.jobs.iter().map(|job| {
         let practice = if job.practice { say("practice", &[]) } else { String::new() };
         let title = format!("{}: {} ({}{practice})", job.vehicle, job.title, job.status_text);

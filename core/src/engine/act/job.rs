@@ -6,7 +6,7 @@ use super::{Acting, Done, Outcome, clipped};
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Answer, Complaint, Decision, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature,
+    Answer, Complaint, Decision, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature, Thing,
 };
 use crate::ident::{JobId, PersonId};
 use crate::logbook::Status;
@@ -19,6 +19,10 @@ use crate::words::Units;
 impl<'a> Acting<'a> {
     pub(super) fn open_job(&self, vehicle: &str, id: &str, given: Vec<String>, practice: bool) -> Done {
         let vehicle = self.vehicle(Some(vehicle))?;
+        if self.book.is_archived(Thing::Vehicle(vehicle.id)) {
+            let name = ("name", vehicle.name.as_str().into());
+            return Err(Trouble::mend(self.words, "trouble-archived-vehicle", &[name]));
+        }
         if let Some(open) = self.book.in_bay() {
             return Err(Trouble::mend(self.words, "trouble-bay-taken", &[("job", open.number.into())]));
         }
@@ -437,6 +441,6 @@ impl<'a> Acting<'a> {
             return Err(Trouble::mend(self.words, "trouble-not-withdrawn", &[]));
         }
         let said = self.words.text("said-withdrawn", &[("line", number.into())]);
-        Ok(Outcome::fact(Fact::Withdrawn { target: line.entry, reason }).note(said))
+        Ok(Outcome::fact(Fact::Withdrawn { target: line.entry, reason, undo: false }).note(said))
     }
 }

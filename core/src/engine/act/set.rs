@@ -2,7 +2,7 @@
 
 use super::{Acting, Done, Outcome};
 use crate::engine::Trouble;
-use crate::entry::{Fact, Laid};
+use crate::entry::{Fact, Laid, Thing};
 use crate::ident::TireId;
 use crate::procedure::{Ask, Bay};
 use crate::vehicle::Place;
@@ -13,6 +13,9 @@ impl Acting<'_> {
     pub(super) fn bring_set(&self, bay: &Bay<'_>, new: bool) -> Done {
         self.gate(bay, Ask::Set, None)?;
         let job = bay.job.id;
+        if !new && self.book.is_archived(Thing::Set(bay.vehicle.id)) {
+            return Err(Trouble::mend(self.words, "trouble-archived-set", &[]));
+        }
         let wheels: Vec<Laid> = if new {
             let corners = bay.vehicle.layout.positions().map(Place::Wheel);
             corners.map(|at| Laid { tire: TireId::from_parts(self.now_ms(), self.host.random()), at }).collect()

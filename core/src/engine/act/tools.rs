@@ -105,7 +105,7 @@ impl Acting<'_> {
         Ok(day)
     }
 
-    fn tool(&self, name: &str) -> Result<&Tool, Trouble> {
+    pub(super) fn tool(&self, name: &str) -> Result<&Tool, Trouble> {
         self.book.tool_named(name).ok_or_else(|| {
             let known = self.words.list(self.book.tools_at_hand().map(|tool| tool.name.clone()));
             let id = if known.is_empty() { "trouble-no-tool" } else { "trouble-unknown-tool" };
