@@ -4,10 +4,7 @@ use lugbook::calendar::Moment;
 use lugbook::entry::{
     Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Learned, Look, LookAt, Means, Move, Nuts,
     OdometerNote, Pass, PhotoOf, ReadBy, Relearn, Role, SeenStep, SensorKind, Shelf, SidewallSide, Signature,
-    SpareNuts, TireDamage, TireLooks, ToolKind, Turned, Zone,
-    Answer, Arm, Complaint, CoverBox, DriveSeen, Fact, Kind, Laid, Look, LookAt, Means, Move, Nuts, OdometerNote, Pass,
-    PhotoOf, ReadBy, Relearn, Role, SensorKind, Shelf, SidewallSide, Signature, SpareNuts, Thing, TireDamage,
-    TireLooks, ToolKind, Turned, Zone,
+    SpareNuts, Thing, TireDamage, TireLooks, ToolKind, Turned, Zone,
 };
 use lugbook::fastener::{Bar, Gun, Lubrication, Power, Printed, Scale, TorqueSpec, Wrench};
 use lugbook::finding::State;

@@ -4,10 +4,11 @@ use std::fs;
 use std::path::Path;
 
 use lugbook::entry::Entry;
+use lugbook::proof::DeviceKey;
 use lugbook::store::Store;
 use tempfile::{TempDir, tempdir};
 
-use super::{at, customer, draft, memory, open_as};
+use super::{at, customer, draft, memory, open_as, stream};
 
 /// How many places to try: a sample, or all of them when `LUGBOOK_WHOLE` is set.
 fn sample(length: usize, few: usize) -> Vec<usize> {
@@ -19,14 +20,22 @@ fn sample(length: usize, few: usize) -> Vec<usize> {
     (0..length.min(100)).chain((100..length).step_by(step)).collect()
 }
 
-/// A small book as a killed program leaves it: some entries in the file, some only in the log.
+/// A small book as a killed program leaves it: some entries and seals in the file, some only in the log.
 fn killed_book() -> (TempDir, Vec<Entry>) {
     let dir = tempdir().unwrap();
-    let (store, _) = open_as(dir.path(), 1).unwrap();
+    let open = || {
+        let (mut store, _) = open_as(dir.path(), 1).unwrap();
+        store.claim(DeviceKey::from_secret([1; 32]), stream(88)).unwrap();
+        store
+    };
+    let store = open();
     store.append(vec![draft(1), customer(2), draft(3)], at(1)).unwrap();
+    store.seal().unwrap();
     store.close().unwrap();
-    let (store, _) = open_as(dir.path(), 1).unwrap();
-    store.append(vec![draft(4), customer(5)], at(2)).unwrap();
+    let store = open();
+    store.append(vec![draft(4)], at(2)).unwrap();
+    store.seal().unwrap();
+    store.append(vec![customer(5)], at(2)).unwrap();
     store.append(vec![draft(6)], at(3)).unwrap();
     let all = store.entries().unwrap();
     let copy = memory();
@@ -57,7 +66,9 @@ fn judge(folder: &Path, all: &[Entry]) -> Outcome {
         let after = store.entries_after(all[2].order()).ok()?;
         let one = all.iter().map(|entry| store.entry(entry.id()).ok()).collect::<Option<Vec<_>>>()?;
         let one: Vec<_> = one.into_iter().flatten().collect();
-        Some(entries == all && after == all[3..] && one == all)
+        let sealed: Vec<_> = store.seals().ok()?.iter().map(|seal| seal.said().head).collect();
+        let wanted = [all[2].digest(), all[3].digest()];
+        Some(entries == all && after == all[3..] && one == all && sealed == wanted)
     };
     match open_as(folder, 77) {
         Err(_) => Outcome::Noticed,

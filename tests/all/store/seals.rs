@@ -270,7 +270,7 @@ fn every_flipped_byte_of_a_sealed_backup_is_told_or_changes_nothing() {
     let dir = memory();
     let store = sealed(&dir.path().join("book"));
     let (entries, seals) = (store.entries().unwrap(), store.seals().unwrap());
-    let zip = store.back_up(dir.path(), &[], at(5)).unwrap().path;
+    let zip = store.back_up(dir.path(), &[], None, at(5)).unwrap().path;
     let whole = fs::read(&zip).unwrap();
     let changed_path = dir.path().join("changed.zip");
     let step = if std::env::var_os("LUGBOOK_WHOLE").is_some() { 1 } else { whole.len() / 400 + 1 };
