@@ -7,7 +7,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::vehicle::{Class, Layout};
+use crate::limits::{HeavyWheel, heavy_wheel};
+use crate::vehicle::{Class, Equipment, Layout};
 
 /// The four signal words of ANSI Z535, by what may happen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -53,6 +54,16 @@ pub enum Kind {
     Weight,
     /// What is left to do at a later visit.
     Left,
+    /// Whether it drives by itself or is towed.
+    Motion,
+    /// Whether a towed one stands by itself.
+    Hitch,
+    /// How duals are held on their hubs.
+    Piloting,
+    /// How it is sprung.
+    Springs,
+    /// What stores its energy.
+    Energy,
 }
 
 macro_rules! codes {
@@ -105,6 +116,22 @@ codes! {
         Customer "customer",
         /// Dual wheels.
         Duals "duals",
+        /// Single wheels on every axle.
+        Singles "singles",
+        /// It drives by itself.
+        Powered "powered",
+        /// A trailer.
+        Towed "towed",
+        /// A trailer on its tow vehicle.
+        Hitched "hitched",
+        /// A trailer that stands by itself.
+        Unhitched "unhitched",
+        /// Duals held by inner and outer cap nuts, centered by their seats.
+        StudPiloted "stud-piloted",
+        /// Springs of air.
+        AirSuspension "air-suspension",
+        /// A high-voltage battery.
+        HighVoltage "high-voltage",
         /// A wheel too heavy for one person.
         HeavyWheel "heavy-wheel",
         /// Another recheck of the nuts is due after this one.
@@ -119,20 +146,20 @@ impl Circumstance {
             Self::Air | Self::Electric | Self::HandTools => Kind::Tools,
             Self::Lift | Self::Stands | Self::JackAlone | Self::Roadside => Kind::Support,
             Self::Own | Self::Customer => Kind::Owner,
-            Self::Duals => Kind::Mounting,
+            Self::Duals | Self::Singles => Kind::Mounting,
+            Self::Powered | Self::Towed => Kind::Motion,
+            Self::Hitched | Self::Unhitched => Kind::Hitch,
+            Self::StudPiloted => Kind::Piloting,
+            Self::AirSuspension => Kind::Springs,
+            Self::HighVoltage => Kind::Energy,
             Self::HeavyWheel => Kind::Weight,
             Self::RecheckLeft => Kind::Left,
         }
     }
 }
 
-/// The largest overall diameter of a tire that one person lifts with its wheel, in
-/// millimetres, 30 in (common practice, no source).
-pub const LIGHT_WHEEL_MM: f64 = 762.0;
-
 /// What the vehicle itself adds to the circumstances: duals, and wheels for two
-/// people. Trucks, buses and their trailers have those, so has every dual pair,
-/// and every tire of a larger overall diameter than [`LIGHT_WHEEL_MM`].
+/// people: those of every dual pair, and what [`heavy_wheel`] finds.
 ///
 /// ```
 /// use lugbook::caution::{Circumstance, of_vehicle};
@@ -143,10 +170,41 @@ pub const LIGHT_WHEEL_MM: f64 = 762.0;
 /// ```
 pub fn of_vehicle(class: Class, layout: &Layout, diameter_mm: Option<f64>) -> Vec<Circumstance> {
     let duals = layout.axles.iter().any(|axle| axle.dual);
-    let large = diameter_mm.is_some_and(|diameter| diameter > LIGHT_WHEEL_MM);
-    let heavy = duals || large || matches!(class, Class::Truck | Class::Bus | Class::Trailer);
+    let heavy = duals || matches!(heavy_wheel(class, None, None, diameter_mm), HeavyWheel::Two(_));
     let found = [duals.then_some(Circumstance::Duals), heavy.then_some(Circumstance::HeavyWheel)];
     found.into_iter().flatten().collect()
+}
+
+/// What kind of vehicle it is: single wheels or duals, driving by itself or towed.
+/// A procedure may be meant for some kinds alone.
+///
+/// ```
+/// use lugbook::caution::{Circumstance, kind_of};
+/// use lugbook::vehicle::{Class, Layout};
+/// let car = kind_of(Class::Car, &Layout::two_axles(false));
+/// assert_eq!(car, [Circumstance::Singles, Circumstance::Powered]);
+/// ```
+pub fn kind_of(class: Class, layout: &Layout) -> [Circumstance; 2] {
+    let duals = layout.axles.iter().any(|axle| axle.dual);
+    let towed = matches!(class, Class::LightTrailer | Class::Trailer);
+    [
+        if duals { Circumstance::Duals } else { Circumstance::Singles },
+        if towed { Circumstance::Towed } else { Circumstance::Powered },
+    ]
+}
+
+/// What a vehicle's equipment adds to the circumstances.
+///
+/// ```
+/// use lugbook::caution::{Circumstance, of_equipment};
+/// use lugbook::vehicle::Equipment;
+/// assert_eq!(of_equipment(Equipment::AirSuspension), Circumstance::AirSuspension);
+/// ```
+pub fn of_equipment(equipment: Equipment) -> Circumstance {
+    match equipment {
+        Equipment::AirSuspension => Circumstance::AirSuspension,
+        Equipment::HighVoltage => Circumstance::HighVoltage,
+    }
 }
 
 /// Whether something that is meant for `when` applies `here`: for each kind of
@@ -238,6 +296,16 @@ codes! {
         NotSeen "not-seen",
         /// A slope under a jack.
         Slope "slope",
+        /// Dual tires without a gap between them.
+        DualsTouch "duals-touch",
+        /// A damaged rim under pressure (29 CFR 1910.177 wants the air out first; from memory).
+        RimFliesApart "rim-flies-apart",
+        /// A trailer that stands by itself.
+        TrailerTips "trailer-tips",
+        /// Air springs that level while the vehicle is raised.
+        AirLevels "air-levels",
+        /// A lift's pad or a jack against a high-voltage battery.
+        BatteryBelow "battery-below",
     }
 }
 
@@ -268,7 +336,12 @@ impl CautionId {
             | Self::RunFlat
             | Self::NutsSettle
             | Self::PassingTraffic
-            | Self::NotSeen => Signal::Warning,
+            | Self::NotSeen
+            | Self::DualsTouch
+            | Self::RimFliesApart
+            | Self::TrailerTips
+            | Self::AirLevels
+            | Self::BatteryBelow => Signal::Warning,
             Self::ThrownSocket
             | Self::SocketSlips
             | Self::FallingWheel
@@ -287,7 +360,9 @@ impl CautionId {
 
     /// When it applies; empty: always.
     pub fn when(self) -> &'static [Circumstance] {
-        use Circumstance::{Air, Duals, Electric, HeavyWheel, JackAlone, Lift, Roadside, Stands};
+        use Circumstance::{
+            Air, AirSuspension, Duals, Electric, HeavyWheel, HighVoltage, JackAlone, Lift, Roadside, Stands, Towed,
+        };
         match self {
             Self::ChipsAndNoise
             | Self::TurningSocket
@@ -300,7 +375,10 @@ impl CautionId {
             Self::UnderVehicle => &[Stands, Lift],
             Self::JackAlone | Self::CrackOnGround | Self::VehicleRolls => &[Stands, JackAlone, Roadside],
             Self::HeavyWheel => &[HeavyWheel],
-            Self::InnerWheel => &[Duals],
+            Self::InnerWheel | Self::DualsTouch | Self::RimFliesApart => &[Duals],
+            Self::TrailerTips => &[Towed],
+            Self::AirLevels => &[AirSuspension],
+            Self::BatteryBelow => &[HighVoltage],
             Self::PassingTraffic | Self::NotSeen | Self::Slope => &[Roadside],
             Self::SocketSlips
             | Self::FallingWheel

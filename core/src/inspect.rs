@@ -12,14 +12,14 @@ mod work;
 use serde::Serialize;
 
 use crate::calendar::{Age, Moment};
-use crate::entry::{Fact, Look, LookAt, TireDamage, ToolKind};
+use crate::entry::{Fact, Kind, Look, LookAt, Shelf, TireDamage, ToolKind};
 use crate::fastener::{Calibration, UnitClash};
 use crate::finding::State;
 use crate::ident::{TireId, ToolId};
 use crate::limits::{Circumstances, Limit, Rules};
 use crate::logbook::{Book, Job, Vehicle};
 use crate::measure::{Depth, DepthUnit, Pressure, Span, THIRTY_SECOND_MM};
-use crate::source::Source;
+use crate::source::{Grade, Source};
 use crate::vehicle::Place;
 
 /// One thing that is not as it should be.
@@ -51,6 +51,15 @@ pub enum What {
         damage: Option<TireDamage>,
         /// How thick a pad or disc was measured.
         thickness: Option<Span>,
+    },
+    /// A brake part that is not thicker than it must be at the least.
+    Thin {
+        /// The part.
+        part: LookAt,
+        /// How thick it was measured.
+        thickness: Span,
+        /// How thick it must be.
+        least: Span,
     },
     /// The lowest reading of a tire against the limit.
     Tread {
@@ -148,6 +157,21 @@ struct Looking<'a> {
     rules: Rules,
 }
 
+/// How thick a part must be at the least: as printed on it, else as the manual gives
+/// it for pads. Never a figure that nobody read.
+pub fn least_of(book: &Book, vehicle: &Vehicle, look: &Look) -> Option<Span> {
+    let manual = || match book.on_shelf(&vehicle.model, Kind::Brakes).map(|spec| &spec.shelf) {
+        Some(Shelf::Brakes { pads }) if look.part == LookAt::Pads => Some(*pads),
+        _ => None,
+    };
+    look.least.or_else(manual)
+}
+
+/// Where the least thickness stands when it is printed on the part.
+const PRINTED: Source = Source::read(Grade::Manual, "minimum printed on the part");
+/// Where it stands when the manual gives it.
+const MANUAL: Source = Source::read(Grade::Manual, "the vehicle's manual, as recorded");
+
 /// What the entries of a job say is wrong, worst first, then in the order of places.
 ///
 /// ```
@@ -162,6 +186,7 @@ pub fn inspect(book: &Book, job: &Job, rules: Rules) -> Vec<Finding> {
     let Some(vehicle) = book.vehicle(job.vehicle) else { return Vec::new() };
     let looking = Looking { book, job, vehicle, rules };
     let mut findings = looking.seen();
+    findings.extend(looking.thin());
     for place in vehicle.layout.places() {
         findings.extend(looking.of_tire(place));
     }
@@ -191,10 +216,28 @@ impl<'a> Looking<'a> {
             .collect()
     }
 
+    /// Parts that were measured, and are at their least thickness or under it.
+    fn thin(self) -> Vec<Finding> {
+        let thin = |look: &Look| {
+            let (thickness, least) = (look.thickness?, least_of(self.book, self.vehicle, look)?);
+            let state = if thickness < least {
+                State::BelowLimit
+            } else if thickness > least {
+                return None;
+            } else {
+                State::AtLimit
+            };
+            let what = What::Thin { part: look.part, thickness, least };
+            let source = Some(if look.least.is_some() { PRINTED } else { MANUAL });
+            Some(Finding { state, at: look.at, tire: None, what, source })
+        };
+        self.job.looks().into_iter().filter_map(thin).collect()
+    }
+
     /// The tire that a look at tire, valve, rim or weights speaks of: the one that
     /// was at the place then. It takes what was found along wherever it goes.
     fn tire_looked_at(self, look: &Look) -> Option<TireId> {
-        if !matches!(look.part, LookAt::Tire | LookAt::Valve | LookAt::Rim | LookAt::Weights) {
+        if !matches!(look.part, LookAt::Tire | LookAt::Valve | LookAt::ValveCap | LookAt::Rim | LookAt::Weights) {
             return None;
         }
         let place = look.at?;

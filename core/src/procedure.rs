@@ -13,13 +13,14 @@ mod ask;
 mod at_hand;
 mod bay;
 mod condition;
+mod duals;
 mod file;
 mod learning;
 mod order;
 
 pub use ask::Ask;
 pub use bay::{Bay, Task, TaskState};
-pub use condition::{Condition, Unmet, Unsafe};
+pub use condition::{Condition, Mismatch, Unmet, Unsafe};
 pub use file::{Bad, BadKind, Per, Procedure, Step};
 pub use learning::{MUST_BE_SEEN, ToSee};
 pub use order::Turn;
@@ -32,6 +33,9 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("wheel-off-and-on", include_str!("../procedures/wheel-off-and-on.toml")),
     ("spare-at-the-roadside", include_str!("../procedures/spare-at-the-roadside.toml")),
     ("seasonal-changeover", include_str!("../procedures/seasonal-changeover.toml")),
+    ("dual-wheels-off-and-on", include_str!("../procedures/dual-wheels-off-and-on.toml")),
+    ("dual-wheel-rotation", include_str!("../procedures/dual-wheel-rotation.toml")),
+    ("trailer-wheels-off-and-on", include_str!("../procedures/trailer-wheels-off-and-on.toml")),
     ("recheck-visit", include_str!("../procedures/recheck-visit.toml")),
     ("tread-and-age-check", include_str!("../procedures/tread-and-age-check.toml")),
 ];

@@ -14,6 +14,7 @@ mod label;
 mod learner;
 mod learning;
 mod nuts;
+mod pairs;
 pub mod paper;
 mod photos;
 mod record;
@@ -159,6 +160,7 @@ impl<'a> Sheet<'a> {
             (self.stored())
             (self.tread())
             (self.sidewalls())
+            (self.pairs())
             (self.nuts())
             (self.pressures())
             (self.gates())
@@ -200,6 +202,7 @@ impl<'a> Sheet<'a> {
             return self.say(id, &[("at", self.place(place).into())]);
         }
         match self.job.mark_of(tire) {
+            Some(mark) if mark == self.place(place) => mark.to_owned(),
             Some(mark) => self.say("card-tire-at", &[("mark", mark.into()), ("at", self.place(place).into())]),
             None => self.place(place),
         }

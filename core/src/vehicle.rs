@@ -306,7 +306,40 @@ impl Layout {
     }
 }
 
+/// What a vehicle has that changes how it is raised.
+///
+/// ```
+/// use lugbook::vehicle::Equipment;
+/// assert_eq!(serde_json::to_string(&Equipment::HighVoltage)?, "\"high-voltage\"");
+/// # Ok::<(), serde_json::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Equipment {
+    /// Springs of air that level by themselves.
+    AirSuspension,
+    /// A high-voltage battery: electric or hybrid.
+    HighVoltage,
+}
+
 impl Position {
+    /// The other wheel of its dual pair; `None` for a single wheel.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Position, Row, Side};
+    /// let inner = Position { axle: 2, side: Side::Left, row: Row::Inner };
+    /// assert_eq!(inner.partner().map(|outer| outer.row), Some(Row::Outer));
+    /// assert_eq!(Position::single(1, Side::Left).partner(), None);
+    /// ```
+    pub fn partner(self) -> Option<Self> {
+        let row = match self.row {
+            Row::Single => return None,
+            Row::Outer => Row::Inner,
+            Row::Inner => Row::Outer,
+        };
+        Some(Self { row, ..self })
+    }
+
     /// A single-wheel position.
     ///
     /// ```
@@ -341,6 +374,27 @@ impl Place {
             Self::Wheel(position) => Some(position),
             Self::Spare => None,
         }
+    }
+
+    /// Which of the wheels on its end of the axle; `None` for the spare.
+    ///
+    /// ```
+    /// use lugbook::vehicle::{Place, Row};
+    /// assert_eq!(Place::parse("2LI").and_then(Place::row), Some(Row::Inner));
+    /// assert_eq!(Place::Spare.row(), None);
+    /// ```
+    pub fn row(self) -> Option<Row> {
+        self.position().map(|position| position.row)
+    }
+
+    /// The other wheel of its dual pair; `None` for single wheels and the spare.
+    ///
+    /// ```
+    /// use lugbook::vehicle::Place;
+    /// assert_eq!(Place::parse("2LO").and_then(Place::partner), Place::parse("2LI"));
+    /// ```
+    pub fn partner(self) -> Option<Self> {
+        self.position().and_then(Position::partner).map(Self::Wheel)
     }
 
     /// The name on a vehicle with so many axles, with or without duals.

@@ -26,7 +26,16 @@ impl Host for Device {
 }
 
 pub(crate) fn open(folder: &std::path::Path) -> Engine {
-    Engine::open(folder, Box::new(Device::default()), Speech::default()).unwrap()
+    // A process that another test is just starting holds every open file for an instant, a book's lock among them.
+    for _ in 0..200 {
+        match Engine::open(folder, Box::new(Device::default()), Speech::default()) {
+            Err(trouble) if trouble.kind == TroubleKind::TryAgain => {
+                std::thread::sleep(std::time::Duration::from_millis(25));
+            }
+            opened => return opened.unwrap(),
+        }
+    }
+    panic!("{} stays locked", folder.display())
 }
 
 pub(crate) fn act(engine: &mut Engine, command: Command) -> Vec<String> {
@@ -55,6 +64,8 @@ fn measured(engine: &mut Engine) {
             name: text("orchard truck"),
             model: text("Harrow 1500 2019"),
             class: Class::LightTruck,
+            axles: vec![],
+            has: Some(vec![]),
             spare: false,
             own: true,
             plate: None,
@@ -130,6 +141,8 @@ fn a_whole_rotation_runs_from_opening_to_signature() {
     );
     act(&mut engine, Command::ChoosePlan { plan: text("1") });
     act(&mut engine, Command::Answer { step: Some(text("lift-points")), at: None, answer: text("seen") });
+    act(&mut engine, Command::Answer { step: Some(text("ready")), at: None, answer: text("seen") });
+    act(&mut engine, Command::Weigh { weight: text("1780 kg"), rating: text("4 t") });
     act(&mut engine, Command::Lift { arm: Arm::Clear });
     act(&mut engine, Command::Answer { step: Some(text("rock")), at: None, answer: text("seen") });
     act(&mut engine, Command::Lift { arm: Arm::Full });
@@ -145,6 +158,7 @@ fn a_whole_rotation_runs_from_opening_to_signature() {
                 note: None,
                 damage: None,
                 thickness: None,
+                least: None,
                 photo: None,
             },
         );
@@ -261,6 +275,7 @@ fn something_unsafe_found_after_the_customer_was_told_has_to_be_told_again() {
         note: Some(text("cord")),
         damage: None,
         thickness: None,
+        least: None,
         photo: None,
     };
     let untold = |engine: &Engine| {
@@ -290,6 +305,7 @@ fn all_sound_fills_in_what_was_not_looked_at_and_overrules_nothing() {
         note: None,
         damage: None,
         thickness: None,
+        least: None,
         photo: None,
     };
     let studs = |engine: &Engine| {

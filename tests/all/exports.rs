@@ -2,6 +2,6 @@
 
 mod cover;
 mod history;
-mod paper;
+pub mod paper;
 mod reminder;
 mod spreadsheet;

@@ -12,7 +12,7 @@ use lugbook::ident::{Digest, EntryId, JobId, PersonId, TireId, ToolId, VehicleId
 use lugbook::limits::{Chosen, Placard, PlacardTire, Region, Season};
 use lugbook::measure::Depth;
 use lugbook::vehicle::hub::{self, Evidence};
-use lugbook::vehicle::{Class, Drive, Layout, Place, Position, Row, Side};
+use lugbook::vehicle::{Class, Drive, Equipment, Layout, Place, Position, Row, Side};
 
 const FL: Place = Place::Wheel(Position { axle: 1, side: Side::Left, row: Row::Single });
 
@@ -40,6 +40,7 @@ pub fn facts() -> Vec<Fact> {
     let target = EntryId::from_parts(1, [6; 10]);
     let photo = Digest::of(b"a picture");
     let rl = Place::single(2, Side::Left);
+    let inner = Place::Wheel(Position { axle: 2, side: Side::Left, row: Row::Inner });
     let layout = Layout::two_axles(true);
     let shelf = |shelf| Fact::SpecificationRecorded {
         model: "Invented pickup 2019".into(),
@@ -255,6 +256,7 @@ pub fn facts() -> Vec<Fact> {
                 note: Some("cap missing".into()),
                 damage: None,
                 thickness: None,
+                least: None,
             },
             photo: None,
         },
@@ -267,6 +269,7 @@ pub fn facts() -> Vec<Fact> {
                 note: None,
                 damage: None,
                 thickness: None,
+                least: None,
             },
             photo: None,
         },
@@ -322,6 +325,7 @@ pub fn facts() -> Vec<Fact> {
                 note: None,
                 damage: Some(TireDamage::Nail(Zone::Shoulder)),
                 thickness: None,
+                least: None,
             },
             photo: None,
         },
@@ -334,6 +338,7 @@ pub fn facts() -> Vec<Fact> {
                 note: None,
                 damage: None,
                 thickness: Some("3 mm".parse().unwrap()),
+                least: None,
             },
             photo: None,
         },
@@ -420,5 +425,24 @@ pub fn facts() -> Vec<Fact> {
         Fact::Archived { thing: Thing::Set(vehicle), reason: "worn out".into() },
         Fact::BroughtBack { thing: Thing::Person(person) },
         Fact::BroughtBack { thing: Thing::Tool(tool) },
+        Fact::VehicleEquipped { vehicle, has: vec![Equipment::AirSuspension, Equipment::HighVoltage] },
+        Fact::VehicleEquipped { vehicle, has: Vec::new() },
+        Fact::GearRated { job, weight: "17000 lb".parse().unwrap(), rating: "10 t".parse().unwrap() },
+        Fact::AroundMeasured { job, at: inner, tire, around: "126.5 in".parse().unwrap() },
+        nut(Nuts::WheelInOrder(10), Pass::Loosened, None, None, None),
+        Fact::FindingNoted {
+            job,
+            look: Look {
+                at: Some(FL),
+                part: LookAt::Disc,
+                state: State::Watch,
+                note: None,
+                damage: None,
+                thickness: Some("22.5 mm".parse().unwrap()),
+                least: Some("22 mm".parse().unwrap()),
+            },
+            photo: None,
+        },
+        shelf(Shelf::Brakes { pads: "2 mm".parse().unwrap() }),
     ]
 }

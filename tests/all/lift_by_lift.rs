@@ -42,6 +42,8 @@ fn begin(engine: &mut Engine, case: &Case) {
             name: text(vehicle),
             model: text("Lerche 12 2018"),
             class: Class::Car,
+            axles: vec![],
+            has: Some(vec![]),
             spare: !case.spare.is_empty(),
             own: true,
             plate: None,
@@ -82,7 +84,8 @@ fn answer(next: &NextView, case: &Case) -> Command {
     let said = |answer: &str| Command::Answer { step: None, at: None, answer: text(answer) };
     let nuts = |pass, moved| Command::Nuts { at: here(), pass, nut: None, moved };
     match next.asks.as_deref().unwrap() {
-        "seen" | "rocked" => said("seen"),
+        "seen" | "rocked" | "ready" => said("seen"),
+        "weigh" => Command::Weigh { weight: text("1300 kg"), rating: text("2 t") },
         "count" => said("0"),
         "studs" => said("4"),
         "choice" => match next.step.as_deref().unwrap() {
@@ -114,6 +117,7 @@ fn answer(next: &NextView, case: &Case) -> Command {
             note: None,
             damage: None,
             thickness: None,
+            least: None,
             photo: None,
         },
         "mark-read" => {

@@ -39,5 +39,6 @@ mod standards;
 mod store;
 mod torque;
 mod undo;
+mod visits;
 mod wear;
 mod words;

@@ -21,6 +21,8 @@ fn book(engine: &mut Engine) {
             name: text("green hatchback"),
             model: text("Lerche 12 2018"),
             class: Class::Car,
+            axles: vec![],
+            has: Some(vec![]),
             spare: false,
             own: true,
             plate: None,
@@ -71,6 +73,8 @@ fn visit(engine: &mut Engine, odometer: &str, depths: [f64; 4], practice: bool) 
 /// The wheels change places on a lift, each hub with the wheel it gets.
 fn rotate(engine: &mut Engine, plan: &str, hubs: [(&str, &str); 4]) {
     act(engine, Command::ChoosePlan { plan: text(plan) });
+    act(engine, Command::Answer { step: Some(text("ready")), at: None, answer: text("seen") });
+    act(engine, Command::Weigh { weight: text("1780 kg"), rating: text("4 t") });
     act(engine, Command::Lift { arm: Arm::Clear });
     act(engine, Command::Answer { step: Some(text("rock")), at: None, answer: text("seen") });
     act(engine, Command::Lift { arm: Arm::Full });
@@ -86,6 +90,7 @@ fn rotate(engine: &mut Engine, plan: &str, hubs: [(&str, &str); 4]) {
                 note: None,
                 damage: None,
                 thickness: None,
+                least: None,
                 photo: None,
             },
         );

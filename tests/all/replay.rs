@@ -8,7 +8,7 @@ use std::path::Path;
 
 use crate::program::{done, root, say};
 
-fn play(file: &str, book: &Path) {
+pub fn play(file: &str, book: &Path) {
     let path = root().join("tests/all/scenarios").join(file);
     let text = std::fs::read_to_string(&path).expect("the scenario is there");
     let mut lines = text.lines().enumerate().peekable();
@@ -64,7 +64,7 @@ fn wheels_come_off_for_other_work_and_are_rechecked_until_all_held() {
     let book = folder.path().join("book");
     play("wheels-off-on-stands.txt", &book);
     let first = done(&book, "lugbook card --job 1").out;
-    assert!(first.contains("Taken off and hung at the same corner: RL and RR."), "{first}");
+    assert!(first.contains("Taken off and hung where they were: RL and RR."), "{first}");
     let second = done(&book, "lugbook card --job 2").out;
     assert!(second.contains("1 of 4 moved when checked again"), "{second}");
     let third = card(&book);
@@ -78,7 +78,7 @@ fn one_wheel_comes_off_on_a_lift_and_goes_back() {
     let folder = tempfile::tempdir().unwrap();
     let book = folder.path().join("book");
     play("wheel-off-on-lift-metric.txt", &book);
-    assert!(card(&book).contains("hung at the same corner: FL."));
+    assert!(card(&book).contains("hung where they were: FL."));
 }
 
 #[test]

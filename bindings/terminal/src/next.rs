@@ -25,7 +25,7 @@ pub fn nothing() -> Value {
     json!({
         "job": null, "vehicle": null, "status": null, "hands": null, "step": null, "sentence": no_job(),
         "spoken": no_job(), "at": null, "asks": null, "choices": [], "gate": [], "caution": [],
-        "van": null, "crew": [], "two": null, "answer_first": null, "seen_by": null, "coming": false, "may_skip": false,
+        "van": null, "crew": [], "two": null, "answer_first": null, "seen_by": null, "coming": false, "shows": null, "may_skip": false,
         "nuts": null, "turn": null, "done": 0, "of": 0, "last": null, "type": null,
     })
 }
@@ -39,6 +39,9 @@ pub fn print(next: &NextView, page: &mut Page) {
     page.indented(&format!("{}  {place}", say("next", &[])), &next.sentence);
     if let Some(turn) = &next.turn {
         page.indented("  ", &turn.detail);
+    }
+    if let Some(shows) = &next.shows {
+        page.indented("  ", shows);
     }
     if let Some(van) = &next.van {
         page.indented("      ", van);
@@ -102,7 +105,10 @@ pub fn line(next: &NextView) -> Option<String> {
     };
     let coming = if next.coming { " --coming" } else { "" };
     Some(match asks {
-        "seen" | "rocked" => "lugbook seen".to_owned(),
+        "seen" | "rocked" | "ready" => "lugbook seen".to_owned(),
+        "equipment" => "lugbook vehicle has neither".to_owned(),
+        "weigh" => "lugbook weigh \"5200 lb\" --rated \"3 t\"".to_owned(),
+        "loosened" => format!("lugbook loosen {}", nut()),
         "choice" => format!("lugbook choose {}", next.choices.first().map_or("", |(code, _)| code.as_str())),
         "count" => "lugbook count 0".to_owned(),
         "studs" => "lugbook count 6".to_owned(),
@@ -121,6 +127,7 @@ pub fn line(next: &NextView) -> Option<String> {
         "plan" => "lugbook plan choose 1".to_owned(),
         "wheels" => "lugbook wheels RL RR".to_owned(),
         "spare" => format!("lugbook spare {at} \"T125/70D16 96M\" --limit \"50 mph\""),
+        "vehicle-photo" => format!("lugbook photo vehicle {}", say("sample-file", &[])),
         "flat-photo" => format!("lugbook photo damage {}", say("sample-file", &[])),
         "cracked" => format!("lugbook crack {at}"),
         "raised-clear" => "lugbook raise clear".to_owned(),

@@ -62,10 +62,10 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ),
     ("The job", &["job", "hands", "second", "use", "complain", "damage", "approve", "decline", "told", "odometer"]),
     ("Which axles drive", &["hub", "owner-says", "drive"]),
-    ("Tires", &["photo", "wall", "chalk", "tread", "plan", "wheels", "spare", "set", "store"]),
-    ("Up and down", &["raise", "held", "clear-under", "lower"]),
+    ("Tires", &["photo", "wall", "chalk", "tread", "tape", "plan", "wheels", "spare", "set", "store"]),
+    ("Up and down", &["weigh", "raise", "held", "clear-under", "lower"]),
     ("Wheels", &["off", "look", "hang"]),
-    ("Nuts", &["crack", "start", "snug", "torque", "recheck"]),
+    ("Nuts", &["crack", "start", "snug", "torque", "loosen", "recheck"]),
     ("Air", &["air", "sensor", "lamp", "relearn", "tell-recheck"]),
     ("Learning", &["why", "answer-first", "answer", "instructor", "learner"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw", "undo"]),
@@ -161,6 +161,8 @@ pub enum Verb {
     Chalk(tires::Chalk),
     /// Measure tread
     Tread(tires::Tread),
+    /// Write down a tire's circumference, measured around its tread
+    Tape(tires::Tape),
     /// Show the plans that are allowed, or choose one
     Plan(plan::Plans),
     /// Name the wheels that come off, where none goes elsewhere
@@ -174,6 +176,8 @@ pub enum Verb {
     /// Store the wheels that came off
     Store(wheels::Store),
 
+    /// Write down the weight that is raised, and the rating
+    Weigh(raising::Weigh),
     /// Raise the vehicle: clear of the ground, then full height
     Raise(raising::Raise),
     /// Locks or stands were seen to hold
@@ -198,6 +202,8 @@ pub enum Verb {
     Snug(nuts::Turn),
     /// Torque nuts with the wrench: moved, or still
     Torque(nuts::Click),
+    /// Loosen the outer nuts of duals before setting inner ones
+    Loosen(nuts::Turn),
     /// Recheck nuts after some miles: moved, or still
     Recheck(nuts::Click),
 
@@ -311,10 +317,12 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Wall(said) => said.into(),
         Verb::Chalk(said) => said.into(),
         Verb::Tread(said) => said.into(),
+        Verb::Tape(said) => said.into(),
         Verb::Wheels(said) => said.into(),
         Verb::Spare(said) => said.into(),
         Verb::Set(said) => said.into(),
         Verb::Store(said) => said.into(),
+        Verb::Weigh(said) => said.into(),
         Verb::Raise(said) => said.into(),
         Verb::Held => Command::Lift { arm: Arm::Held },
         Verb::ClearUnder => Command::Lift { arm: Arm::AllClear },
@@ -326,6 +334,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Start(said) => said.pass(Pass::Started)?,
         Verb::Snug(said) => said.pass(Pass::Snug)?,
         Verb::Torque(said) => said.pass(Pass::Final)?,
+        Verb::Loosen(said) => said.pass(Pass::Loosened)?,
         Verb::Recheck(said) => said.pass(Pass::Recheck)?,
         Verb::Air(said) => said.into(),
         Verb::Sensor(said) => said.into(),

@@ -93,11 +93,13 @@ impl<'a> Acting<'a> {
     fn of(&self, author: PersonId, command: Command) -> Done {
         match command {
             Command::AddPerson { .. } => Ok(Outcome::default()),
-            Command::AddVehicle { name, model, class, spare, own, plate } => {
-                self.add_vehicle(&name, &model, class, spare, own, plate)
+            Command::AddVehicle { name, model, class, axles, has, spare, own, plate } => {
+                let wheels = shelf::Wheels { class, axles: &axles, spare };
+                self.add_vehicle(&name, &model, &wheels, has, own, plate)
             }
             Command::AddTool { name, papers } => self.add_tool(&name, &papers),
             Command::RetireTool { tool, reason } => self.retire_tool(&tool, &reason),
+            Command::Equip { vehicle, has } => self.equip(vehicle.as_deref(), has),
             Command::RecordTorque { vehicle, printed, thread, condition, recheck, studs, source, photo } => self
                 .record_torque(
                     vehicle.as_deref(),
@@ -121,6 +123,7 @@ impl<'a> Acting<'a> {
             Command::RecordLiftPoints { vehicle, text, source } => {
                 self.record_lift_points(vehicle.as_deref(), &text, &source)
             }
+            Command::RecordBrakes { vehicle, pads, source } => self.record_brakes(vehicle.as_deref(), &pads, &source),
             Command::ChooseLimits { region, season, at_limit, watch, this_job } => {
                 self.choose_limits(region, season, [at_limit.as_deref(), watch.as_deref()], this_job)
             }
@@ -168,6 +171,8 @@ impl<'a> Acting<'a> {
             Command::Tread { at, depths, lowest, reason, coming } => {
                 self.tread(&bay, (&at, coming), &depths, lowest.as_deref(), reason)
             }
+            Command::Around { at, around } => self.around(&bay, &at, &around),
+            Command::Weigh { weight, rating } => self.weigh(&bay, &weight, &rating),
             Command::ChoosePlan { plan } => self.choose_plan(&bay, &plan),
             Command::ChooseWheels { at } => self.choose_wheels(&bay, &at),
             Command::Flat { at, good_wheel_forward } => self.flat(&bay, &at, good_wheel_forward),
@@ -179,8 +184,8 @@ impl<'a> Acting<'a> {
             Command::Store { rack, at } => self.store(&bay, &rack, at.as_deref()),
             Command::Lift { arm } => self.lift(&bay, arm),
             Command::WheelOff { at } => self.wheel_off(&bay, &at),
-            Command::Look { at, part, state, note, damage, thickness, photo } => {
-                let seen = wheel::Seen { state, note, damage, thickness, photo };
+            Command::Look { at, part, state, note, damage, thickness, least, photo } => {
+                let seen = wheel::Seen { state, note, damage, thickness, least, photo };
                 self.look(&bay, at.as_deref(), part, seen)
             }
             Command::Hang { at, mark } => self.hang(&bay, &at, &mark),

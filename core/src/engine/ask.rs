@@ -400,7 +400,7 @@ pub(super) fn on_paper(html: &str, sheet: Sheet, speech: Speech) -> Result<Vec<u
 }
 
 fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {
-    let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints];
+    let kinds = [Kind::Torque, Kind::Placard, Kind::Drive, Kind::Pattern, Kind::LiftPoints, Kind::Brakes];
     VehicleLine {
         name: vehicle.name.clone(),
         model: vehicle.model.clone(),
@@ -457,6 +457,11 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
             .then(|| bay.book.people.iter().find(|person| person.role == Role::Instructor)?.name.clone())
             .flatten(),
         coming: task.is_some_and(|task| task.step.per == Per::Coming),
+        shows: task.and_then(|task| task.step.shows).map(|kind| {
+            let printed = bay.book.on_shelf(&bay.vehicle.model, kind).map(|spec| words.specification(spec));
+            let id = if printed.is_some() { "next-shows" } else { "next-shows-nothing" };
+            words.text(id, &[("what", words.kind(kind).into()), ("printed", printed.unwrap_or_default().into())])
+        }),
         may_skip: task.is_some_and(|task| task.step.may_skip),
         nuts: task.and_then(|task| nut_view(bay, task, words)),
         turn: task.and_then(|task| turn_view(bay, task, words)),
@@ -517,14 +522,7 @@ fn turn_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<TurnView> 
 }
 
 fn nut_view(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<NutView> {
-    let pass = match task.step.asks {
-        Ask::Started => Pass::Started,
-        Ask::Snug => Pass::Snug,
-        Ask::Final => Pass::Final,
-        Ask::Rechecked => Pass::Recheck,
-        Ask::Cracked => Pass::Cracked,
-        _ => return None,
-    };
+    let pass = task.step.asks.pass()?;
     if bay.to_answer(Decision::Order) && pass != Pass::Cracked {
         return None;
     }

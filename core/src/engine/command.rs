@@ -12,7 +12,7 @@ use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
 use crate::finding::State;
 use crate::limits::{Region, Season};
 use crate::vehicle::hub::Evidence;
-use crate::vehicle::{Class, Drive};
+use crate::vehicle::{Class, Drive, Equipment};
 
 /// What can be put away and brought back.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -49,12 +49,25 @@ pub enum Command {
         model: String,
         /// Its class.
         class: Class,
+        /// Each axle from the front, `single` or `dual`; two single ones when none is given.
+        #[serde(default)]
+        axles: Vec<String>,
+        /// What it has that changes how it is raised; `None` when nobody looked.
+        #[serde(default)]
+        has: Option<Vec<Equipment>>,
         /// A spare is carried.
         spare: bool,
         /// It belongs to the person who works on it.
         own: bool,
         /// The plate.
         plate: Option<String>,
+    },
+    /// What a vehicle has that changes how it is raised.
+    Equip {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// What; empty when it was looked for and is not there.
+        has: Vec<Equipment>,
     },
     /// Adds a tool, or what its papers say now.
     AddTool {
@@ -128,6 +141,15 @@ pub enum Command {
         vehicle: Option<String>,
         /// The words.
         text: String,
+        /// The manual's title and page.
+        source: String,
+    },
+    /// Records how thick brake pads must be at the least.
+    RecordBrakes {
+        /// The vehicle; the one in the bay when none is named.
+        vehicle: Option<String>,
+        /// Pads or linings: `2 mm`.
+        pads: String,
         /// The manual's title and page.
         source: String,
     },
@@ -356,6 +378,20 @@ pub enum Command {
         #[serde(default)]
         coming: bool,
     },
+    /// A tire measured around its tread with a tape.
+    Around {
+        /// Where.
+        at: String,
+        /// The circumference: `126 in`.
+        around: String,
+    },
+    /// The weight that is raised, and what the gear is marked for.
+    Weigh {
+        /// From the vehicle's label or plate: `5200 lb`.
+        weight: String,
+        /// The lowest rating of the gear that carries it: `3 t`.
+        rating: String,
+    },
     /// Chooses a plan.
     ChoosePlan {
         /// Its number in the answer, from 1; or a pattern's code.
@@ -428,6 +464,9 @@ pub enum Command {
         /// How thick a pad or disc was measured: `4 mm`.
         #[serde(default)]
         thickness: Option<String>,
+        /// How thick it must be at the least, as printed on it: `22 mm`.
+        #[serde(default)]
+        least: Option<String>,
         /// Its photo, by its number in the job.
         photo: Option<usize>,
     },

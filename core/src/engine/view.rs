@@ -79,6 +79,8 @@ pub struct NextView {
     pub seen_by: Option<String>,
     /// It is asked of the wheel laid out there that goes on.
     pub coming: bool,
+    /// What the manual or a label prints that belongs to the step, when the step shows it.
+    pub shows: Option<String>,
     /// Whether it may be skipped with a reason.
     pub may_skip: bool,
     /// The nuts, when the step turns nuts.

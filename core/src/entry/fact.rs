@@ -18,7 +18,7 @@ use crate::limits::{Chosen, Placard};
 use crate::measure::{Depth, Distance, Load, Pressure, Span, Speed, Torque};
 use crate::tire::{SidewallSide, TireLooks};
 use crate::vehicle::hub::Evidence;
-use crate::vehicle::{Class, Drive, Layout, Place};
+use crate::vehicle::{Class, Drive, Equipment, Layout, Place};
 
 fn is_false(flag: &bool) -> bool {
     !flag
@@ -569,6 +569,33 @@ pub enum Fact {
         /// When, by the device's own clock, also while earlier events are entered.
         clock: Moment,
     },
+    /// What a vehicle has that changes how it is raised; none when it was looked for and not there.
+    VehicleEquipped {
+        /// The vehicle.
+        vehicle: VehicleId,
+        /// What.
+        has: Vec<Equipment>,
+    },
+    /// The weight that is raised, and what the gear is marked for.
+    GearRated {
+        /// The job.
+        job: JobId,
+        /// The weight, from the vehicle's label or plate.
+        weight: Load,
+        /// The lowest rating marked on the gear that carries it.
+        rating: Load,
+    },
+    /// A tire was measured around its tread with a tape.
+    AroundMeasured {
+        /// The job.
+        job: JobId,
+        /// Where the tire is or belongs.
+        at: Place,
+        /// The tire.
+        tire: TireId,
+        /// Its circumference.
+        around: Span,
+    },
     /// An earlier entry was wrong; this is what holds. Both stay.
     Corrected {
         /// The wrong entry.
@@ -648,12 +675,15 @@ impl Fact {
             | Self::AnswerFirst { job, .. }
             | Self::AnswerGiven { job, .. }
             | Self::StepsSeen { job, .. }
+            | Self::GearRated { job, .. }
+            | Self::AroundMeasured { job, .. }
             | Self::RecheckTold { job, .. } => Some(*job),
             Self::TireFitted { job, .. } | Self::PhotoTaken { job, .. } | Self::LimitsChosen { job, .. } => *job,
             Self::Corrected { fact, .. } => fact.job(),
             Self::PersonAdded { .. }
             | Self::ToolAdded { .. }
             | Self::VehicleAdded { .. }
+            | Self::VehicleEquipped { .. }
             | Self::SpecificationRecorded { .. }
             | Self::PhotoCovered { .. }
             | Self::ToolRetired { .. }
@@ -752,6 +782,11 @@ pub enum Shelf {
         /// The pattern's code.
         pattern: String,
     },
+    /// How thick brake pads must be at the least, from the manual.
+    Brakes {
+        /// Pads or linings.
+        pads: Span,
+    },
 }
 
 impl Shelf {
@@ -763,6 +798,7 @@ impl Shelf {
             Self::LiftPoints { .. } => Kind::LiftPoints,
             Self::Drive { .. } => Kind::Drive,
             Self::Pattern { .. } => Kind::Pattern,
+            Self::Brakes { .. } => Kind::Brakes,
         }
     }
 }
@@ -781,6 +817,8 @@ pub enum Kind {
     Drive,
     /// The maker's rotation pattern.
     Pattern,
+    /// Brake pads: their least thickness.
+    Brakes,
 }
 
 /// What must be known about an odometer reading.
@@ -834,6 +872,8 @@ pub enum PhotoOf {
     Plate,
     /// The odometer.
     Odometer,
+    /// The whole vehicle, as it came.
+    Vehicle,
 }
 
 /// Who or what read a sidewall.
@@ -954,6 +994,8 @@ pub enum Pass {
     Final,
     /// Checked again after some miles.
     Recheck,
+    /// Loosened again with weight on the tire: the outer nuts of duals, so that the inner ones can be set.
+    Loosened,
 }
 
 /// What a nut did when the wrench clicked.
@@ -1075,6 +1117,9 @@ pub struct Look {
     /// How thick a pad or disc was measured.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub thickness: Option<Span>,
+    /// How thick it must be at the least, as printed on the part itself.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<Span>,
 }
 
 /// What can be found on a tire.
@@ -1113,7 +1158,7 @@ pub enum LookAt {
     Studs,
     /// The seats of nuts and wheel.
     Seats,
-    /// Valve and cap.
+    /// The valve; in older entries its cap too.
     Valve,
     /// The tire: cut, bulge, cord, nail.
     Tire,
@@ -1133,10 +1178,14 @@ pub enum LookAt {
     Damper,
     /// Wheel bearing: play and noise.
     Bearing,
-    /// The hub's bore and centering ring.
+    /// The hub's bore; in older entries the centering ring too.
     HubBore,
     /// Balance weights.
     Weights,
+    /// The valve's cap.
+    ValveCap,
+    /// The ring that centers the wheel on its hub.
+    CenteringRing,
     /// Anything else.
     Other,
 }

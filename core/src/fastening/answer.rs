@@ -14,7 +14,7 @@ pub fn outcome(pass: entry::Pass, turned: Turned) -> Option<NutOutcome> {
     let pass = match pass {
         entry::Pass::Final => Pass::FirstFinal,
         entry::Pass::Recheck => Pass::Recheck,
-        entry::Pass::Cracked | entry::Pass::Started | entry::Pass::Snug => return None,
+        entry::Pass::Cracked | entry::Pass::Started | entry::Pass::Snug | entry::Pass::Loosened => return None,
     };
     Some(judge(pass, turned == Turned::Moved))
 }

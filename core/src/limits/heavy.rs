@@ -47,8 +47,8 @@ pub enum Heaviness {
 const ALONE_KG: f64 = 23.0;
 /// From this rim on a wheel takes two people, inches (common practice, no source).
 const RIM_IN: f64 = 20.0;
-/// From this overall diameter on a wheel takes two people, mm: about 32 in (common practice, no source).
-const DIAMETER_MM: f64 = 813.0;
+/// Over this overall diameter a wheel takes two people, mm: 30 in (common practice, no source).
+const DIAMETER_MM: f64 = 762.0;
 
 /// Whether a wheel takes two people, by mass when known, else by class and size
 /// (common practice, no source).
@@ -69,7 +69,7 @@ pub fn heavy_wheel(class: Class, mass: Option<Load>, rim_in: Option<f64>, diamet
     if matches!(class, Class::Truck | Class::Bus | Class::Trailer) {
         return HeavyWheel::Two(Heaviness::Class);
     }
-    if rim_in.is_some_and(|rim| rim >= RIM_IN) || diameter_mm.is_some_and(|diameter| diameter >= DIAMETER_MM) {
+    if rim_in.is_some_and(|rim| rim >= RIM_IN) || diameter_mm.is_some_and(|diameter| diameter > DIAMETER_MM) {
         return HeavyWheel::Two(Heaviness::Size);
     }
     if rim_in.is_none() && diameter_mm.is_none() { HeavyWheel::NotKnown } else { HeavyWheel::One }

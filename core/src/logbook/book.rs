@@ -13,7 +13,7 @@ use crate::entry::{CoverBox, Entry, Fact, HybridTime, Kind, Role, Shelf, Sidewal
 use crate::ident::{Digest, EntryId, JobId, PersonId, StreamId, TireId, ToolId, VehicleId};
 use crate::limits::Chosen;
 use crate::measure::{Depth, Distance};
-use crate::vehicle::{Class, Layout, Place};
+use crate::vehicle::{Class, Equipment, Layout, Place};
 
 /// A person.
 #[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -59,6 +59,8 @@ pub struct Vehicle {
     pub fitted: BTreeMap<Place, TireId>,
     /// Its wheels that are stored.
     pub stored: Vec<Stored>,
+    /// What it has that changes how it is raised; `None` as long as nobody looked.
+    pub equipment: Option<Vec<Equipment>>,
 }
 
 /// Without what is personal, which must not get into a log.
@@ -315,7 +317,13 @@ impl Book {
                 own: *own,
                 fitted: BTreeMap::new(),
                 stored: Vec::new(),
+                equipment: None,
             }),
+            Fact::VehicleEquipped { vehicle, has } => {
+                if let Some(vehicle) = self.vehicles.iter_mut().find(|known| known.id == *vehicle) {
+                    vehicle.equipment = Some(has.clone());
+                }
+            }
             Fact::SpecificationRecorded { model, shelf, source, photo } => {
                 let key = (model.trim().to_lowercase(), shelf.kind());
                 let specification =

@@ -290,11 +290,18 @@ impl Job {
             match &line.fact {
                 // Cracking happens before the wheel comes off, everything else after it is on.
                 Fact::WheelOff { at, .. } if *at == place && pass != Pass::Cracked => said.clear(),
-                Fact::NutTightened { at, nuts, pass: p, turned, setting, .. } if *at == place && *p == pass => {
+                Fact::NutTightened { at, nuts, pass: p, turned, setting, .. } if *at == place => {
                     let (first, last, in_order) = match nuts {
                         Nuts::One(nut) => (*nut, *nut, false),
                         Nuts::WheelInOrder(count) => (1, *count, true),
                     };
+                    // A nut that is loosened again has no final torque any more.
+                    if *p == Pass::Loosened && pass == Pass::Final {
+                        said.retain(|nut, _| !(first..=last).contains(nut));
+                    }
+                    if *p != pass {
+                        continue;
+                    }
                     for nut in first..=last {
                         said.insert(nut, NutSaid { turned: *turned, setting: *setting, in_order, entry: line.entry });
                     }
@@ -311,6 +318,22 @@ impl Job {
             Fact::TreadMeasured { tire: measured, grooves, lowest, .. } if *measured == tire => {
                 Some((grooves.as_slice(), *lowest))
             }
+            _ => None,
+        })
+    }
+
+    /// The circumference last measured round a tire.
+    pub fn around(&self, tire: TireId) -> Option<crate::measure::Span> {
+        self.last(|fact| match fact {
+            Fact::AroundMeasured { tire: measured, around, .. } if *measured == tire => Some(*around),
+            _ => None,
+        })
+    }
+
+    /// The weight that is raised and the lowest rating of the gear, as read last.
+    pub fn gear_rated(&self) -> Option<(crate::measure::Load, crate::measure::Load)> {
+        self.last(|fact| match fact {
+            Fact::GearRated { weight, rating, .. } => Some((*weight, *rating)),
             _ => None,
         })
     }

@@ -13,6 +13,14 @@ pub enum Ask {
     Seen,
     /// That the vehicle was rocked and stood.
     Rocked,
+    /// That something was seen which makes the vehicle ready to be raised.
+    Ready,
+    /// What the vehicle has that changes how it is raised.
+    Equipment,
+    /// The weight that is raised, and the gear's rating.
+    Weigh,
+    /// Outer nuts of duals loosened again, so that the inner ones can be set.
+    Loosened,
     /// One of the step's choices.
     Choice,
     /// How many.
@@ -51,6 +59,8 @@ pub enum Ask {
     Spare,
     /// A photo of what made a tire flat.
     FlatPhoto,
+    /// A photo of the whole vehicle as it came.
+    VehiclePhoto,
     /// Nuts cracked loose on the ground.
     Cracked,
     /// Wheels just clear of the ground.
@@ -102,6 +112,10 @@ impl Ask {
         match self {
             Self::Seen => "seen",
             Self::Rocked => "rocked",
+            Self::Ready => "ready",
+            Self::Equipment => "equipment",
+            Self::Weigh => "weigh",
+            Self::Loosened => "loosened",
             Self::Choice => "choice",
             Self::Count => "count",
             Self::Studs => "studs",
@@ -121,6 +135,7 @@ impl Ask {
             Self::Stored => "stored",
             Self::Spare => "spare",
             Self::FlatPhoto => "flat-photo",
+            Self::VehiclePhoto => "vehicle-photo",
             Self::Cracked => "cracked",
             Self::RaisedClear => "raised-clear",
             Self::RaisedFull => "raised-full",
@@ -146,10 +161,20 @@ impl Ask {
 
     /// Whether the step turns nuts, so that it is not asked of a spare on its carrier.
     pub fn works_on_nuts(self) -> bool {
-        matches!(
-            self,
-            Self::Cracked | Self::Started | Self::Snug | Self::Final | Self::Rechecked | Self::MarkRead | Self::Looks
-        )
+        self.pass().is_some() || matches!(self, Self::MarkRead | Self::Looks)
+    }
+
+    /// The pass over nuts that the step asks for.
+    pub fn pass(self) -> Option<Pass> {
+        Some(match self {
+            Self::Cracked => Pass::Cracked,
+            Self::Started => Pass::Started,
+            Self::Snug => Pass::Snug,
+            Self::Final => Pass::Final,
+            Self::Rechecked => Pass::Recheck,
+            Self::Loosened => Pass::Loosened,
+            _ => return None,
+        })
     }
 
     /// What a fact answers, and where; none for facts that answer no step. A
@@ -161,6 +186,7 @@ impl Ask {
             Fact::OdometerRead { .. } => (Self::Odometer, None),
             Fact::DriveSeen { .. } => (Self::Drive, None),
             Fact::PhotoTaken { of: PhotoOf::Sidewall, at, .. } => (Self::SidewallPhoto, *at),
+            Fact::PhotoTaken { of: PhotoOf::Vehicle, .. } => (Self::VehiclePhoto, None),
             Fact::PhotoTaken { of: PhotoOf::Damage, .. } => (Self::FlatPhoto, None),
             Fact::SidewallRead { at, .. } => (Self::Sidewall, Some(*at)),
             Fact::MarkChalked { at, .. } => (Self::Mark, Some(*at)),
@@ -176,6 +202,7 @@ impl Ask {
                     Pass::Snug => Self::Snug,
                     Pass::Final => Self::Final,
                     Pass::Recheck => Self::Rechecked,
+                    Pass::Loosened => Self::Loosened,
                 },
                 Some(*at),
             ),
@@ -195,6 +222,7 @@ impl Ask {
             Fact::PressureMeasured { at, set: true, .. } => (Self::Pressure, Some(*at)),
             Fact::SensorRead { lamp: Some(_), .. } => (Self::Lamp, None),
             Fact::RecheckTold { .. } => (Self::Recheck, None),
+            Fact::GearRated { .. } => (Self::Weigh, None),
             Fact::JobSigned { .. } => (Self::Signature, None),
             _ => return None,
         })
@@ -203,7 +231,7 @@ impl Ask {
     /// Whether an answer is of the kind that this asks for.
     pub fn takes(self, answer: &Answer) -> bool {
         match self {
-            Self::Seen | Self::Rocked => matches!(answer, Answer::Seen),
+            Self::Seen | Self::Rocked | Self::Ready => matches!(answer, Answer::Seen),
             Self::Choice => matches!(answer, Answer::Choice(_)),
             Self::Count => matches!(answer, Answer::Count(_)),
             Self::Studs => matches!(answer, Answer::Count(3..=12)),

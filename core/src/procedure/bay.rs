@@ -7,11 +7,12 @@ use super::{Ask, Condition, Per, Procedure, Step, Unmet, Unsafe};
 use crate::caution::{self, Circumstance};
 use crate::drive;
 use crate::due;
-use crate::entry::{Answer, Arm, Fact, Kind, LookAt, Pass, PhotoOf, Shelf, Turned};
+use crate::entry::{Answer, Arm, Fact, Kind, Look, LookAt, Pass, PhotoOf, Shelf, ToolKind, Turned};
 use crate::finding::State;
 use crate::ident::{EntryId, TireId};
+use crate::inspect;
 use crate::logbook::{Book, Job, Vehicle};
-use crate::measure::{Distance, DistanceUnit};
+use crate::measure::{Distance, DistanceUnit, Load, Span};
 use crate::sidewall;
 use crate::vehicle::{Drive, Place, Row, Side};
 
@@ -90,7 +91,10 @@ impl<'a> Bay<'a> {
         let said = self.job.circumstances.iter().filter_map(|code| Circumstance::of_code(code));
         let support = self.gear().map(|(gear, site)| gear.support(site)).unwrap_or_default();
         let vehicle = caution::of_vehicle(self.vehicle.class, &self.vehicle.layout, largest);
-        let mut here: Vec<Circumstance> = said.chain(support).chain(vehicle).collect();
+        let kind = caution::kind_of(self.vehicle.class, &self.vehicle.layout);
+        let equipment = self.vehicle.equipment.iter().flatten().map(|has| caution::of_equipment(*has));
+        let mut here: Vec<Circumstance> = said.chain(support).chain(vehicle).chain(kind).chain(equipment).collect();
+        here.extend(self.stud_piloted().then_some(Circumstance::StudPiloted));
         here.extend((!self.rechecks_left().is_empty()).then_some(Circumstance::RecheckLeft));
         here
     }
@@ -104,7 +108,7 @@ impl<'a> Bay<'a> {
     }
 
     /// The last visit before this one in which a wheel came off.
-    fn last_work(&self) -> Option<&'a Job> {
+    pub(super) fn last_work(&self) -> Option<&'a Job> {
         let off = |job: &&Job| job.lines.iter().any(|line| matches!(line.fact, Fact::WheelOff { .. }));
         self.earlier().rev().find(off)
     }
@@ -160,6 +164,10 @@ impl<'a> Bay<'a> {
         places.extend(self.job.wheels_chosen());
         places.extend(self.job.coming().into_keys());
         places.extend(self.job.fitted.keys().filter(|place| self.job.came_off(**place)));
+        // An inner wheel comes off over the place of the outer one.
+        let over: Vec<Place> =
+            places.iter().filter(|at| at.row() == Some(Row::Inner)).filter_map(|at| at.partner()).collect();
+        places.extend(over);
         self.walk()
             .into_iter()
             .chain(self.vehicle.layout.spare.then_some(Place::Spare))
@@ -168,7 +176,7 @@ impl<'a> Bay<'a> {
     }
 
     /// Moving places that have nuts: all but the spare carrier.
-    fn moving_wheels(&self) -> Vec<Place> {
+    pub(super) fn moving_wheels(&self) -> Vec<Place> {
         self.moving().into_iter().filter(|place| *place != Place::Spare).collect()
     }
 
@@ -234,9 +242,13 @@ impl<'a> Bay<'a> {
             Per::Job => return vec![None],
             Per::Wheel => self.walk(),
             Per::Place => self.walk().into_iter().chain(self.vehicle.layout.spare.then_some(Place::Spare)).collect(),
-            Per::Loosened => self.loosened(),
+            Per::Loosened => step.asks.pass().map_or_else(|| self.loosened(), |pass| self.turned(pass)),
+            Per::Pair | Per::Outer | Per::Inner | Per::Bare => self.by_row(step.per, step.asks),
             Per::Found => self.walk().into_iter().filter(|at| self.found_at(*at)).collect(),
             Per::Coming => self.walk().into_iter().filter(|at| self.job.coming().contains_key(at)).collect(),
+            Per::Hub | Per::Moving if step.asks.pass().is_some() => {
+                step.asks.pass().map(|pass| self.turned(pass)).unwrap_or_default()
+            }
             Per::Hub => self.moving_wheels(),
             Per::Moving if step.asks.works_on_nuts() => self.moving_wheels(),
             Per::Moving => self.moving(),
@@ -263,20 +275,43 @@ impl<'a> Bay<'a> {
                 None => 1,
             };
             let (round, after) = rest.split_at_checked(together).unwrap_or((rest, &[]));
-            let mut places: Vec<Option<Place>> = Vec::new();
-            for step in round {
-                for place in self.places(step) {
-                    if !places.contains(&place) {
-                        places.push(place);
-                    }
-                }
-            }
-            for at in places {
-                for step in round.iter().filter(|step| self.places(step).contains(&at)) {
-                    tasks.push(Task { step, at, state: self.state(step, at), turn: None });
-                }
+            for (step, at) in self.in_round(round) {
+                tasks.push(Task { step, at, state: self.state(step, at), turn: None });
             }
             rest = after;
+        }
+        tasks
+    }
+
+    /// The steps of a round, end by end: all steps at one wheel, and then at the next. Of
+    /// a dual pair the inner wheel is hung first; steps that say which wheel of a pair
+    /// they mean are asked in the order of the file.
+    fn in_round(&self, round: &[&'a Step]) -> Vec<(&'a Step, Option<Place>)> {
+        let asked: Vec<(&'a Step, Vec<Option<Place>>)> = round.iter().map(|step| (*step, self.places(step))).collect();
+        let by_row = round.iter().any(|step| matches!(step.per, Per::Pair | Per::Outer | Per::Inner));
+        let hangs = round.iter().any(|step| matches!(step.asks, Ask::MarkRead | Ask::Started | Ask::Snug));
+        let walk = self.walk().into_iter().map(Some);
+        let all = std::iter::once(None).chain(walk).chain(std::iter::once(Some(Place::Spare)));
+        let places: Vec<Option<Place>> = all.filter(|at| asked.iter().any(|(_, places)| places.contains(at))).collect();
+        let end = |at: &Option<Place>| at.and_then(Place::position).map(|position| (position.axle, position.side));
+        let mut tasks = Vec::new();
+        for places in places.chunk_by(|one, two| end(one) == end(two)) {
+            let mut places = places.to_vec();
+            if hangs {
+                places.sort_by_key(|at| at.and_then(Place::row) != Some(Row::Inner));
+            }
+            let here = |step: &&'a Step, at: &Option<Place>| {
+                asked.iter().any(|(known, places)| known.id == step.id && places.contains(at))
+            };
+            if by_row {
+                tasks.extend(round.iter().flat_map(|step| {
+                    places.iter().filter(|at| here(step, at)).map(|at| (*step, *at)).collect::<Vec<_>>()
+                }));
+            } else {
+                tasks.extend(places.iter().flat_map(|at| {
+                    round.iter().filter(|step| here(step, at)).map(|step| (*step, *at)).collect::<Vec<_>>()
+                }));
+            }
         }
         tasks
     }
@@ -296,6 +331,14 @@ impl<'a> Bay<'a> {
     pub fn step_for(&self, ask: Ask) -> Option<&'a Step> {
         let here = self.circumstances();
         self.procedure.steps.iter().find(|step| step.asks == ask && self.applies(step, &here))
+    }
+
+    /// The step that asks for this at a place, else anywhere: several may ask, each at wheels of its own.
+    pub(super) fn step_here(&self, ask: Ask, at: Option<Place>) -> Option<&'a Step> {
+        let here = self.circumstances();
+        let asking = self.procedure.steps.iter().filter(|step| step.asks == ask && self.applies(step, &here));
+        let mut own = asking.filter(|step| self.places(step).contains(&at));
+        own.next().or_else(|| self.step_for(ask))
     }
 
     /// How a step at a place stands.
@@ -358,7 +401,9 @@ impl<'a> Bay<'a> {
             self.job.lines.iter().rev().find(|line| wanted(&line.fact)).map(|line| Some(line.entry))
         };
         match step.asks {
-            Ask::Seen | Ask::Rocked | Ask::Choice | Ask::Count | Ask::Studs => {
+            Ask::Weigh => self.gear_rated().map(|_| None),
+            Ask::Equipment => self.vehicle.equipment.is_some().then_some(None),
+            Ask::Seen | Ask::Rocked | Ask::Ready | Ask::Choice | Ask::Count | Ask::Studs => {
                 entry(&|fact| matches!(fact, Fact::StepDone { step: s, at: a, .. } if *s == step.id && *a == at))
             }
             Ask::Placard => self.specification(Kind::Placard),
@@ -390,15 +435,8 @@ impl<'a> Bay<'a> {
                 let hung = !self.job.is_off(place) && self.job.came_off(place);
                 (hung && self.job.mark_read_at(place).is_some()).then_some(None)
             }
-            Ask::Cracked | Ask::Started | Ask::Snug | Ask::Final | Ask::Rechecked => {
-                let place = at?;
-                let pass = match step.asks {
-                    Ask::Cracked => Pass::Cracked,
-                    Ask::Started => Pass::Started,
-                    Ask::Snug => Pass::Snug,
-                    Ask::Rechecked => Pass::Recheck,
-                    _ => Pass::Final,
-                };
+            Ask::Cracked | Ask::Started | Ask::Snug | Ask::Final | Ask::Rechecked | Ask::Loosened => {
+                let (place, pass) = (at?, step.asks.pass()?);
                 self.nuts_left(place, pass).is_some_and(|left| left.is_empty()).then_some(None)
             }
             Ask::RaisedClear => self.job.was_lifted(Arm::Clear).then_some(None),
@@ -456,6 +494,33 @@ impl<'a> Bay<'a> {
             .rev()
             .find(|(at, line)| lamp(*at) && matches!(line.fact, Fact::SensorRead { lamp: Some(_), .. }));
         seen.map(|(_, line)| Some(line.entry))
+    }
+
+    /// How thick a part must be at the least: as printed on it, else as the manual gives it for pads.
+    pub fn least_of(&self, look: &Look) -> Option<Span> {
+        inspect::least_of(self.book, self.vehicle, look)
+    }
+
+    /// The weight that is raised and the lowest rating of the gear: as read in this job, else the weight
+    /// read at an earlier visit on the same support, and the lowest rating of the gear used now.
+    pub fn gear_rated(&self) -> Option<(Load, Load)> {
+        if let Some(read) = self.job.gear_rated() {
+            return Some(read);
+        }
+        let ratings = self.job.tools().filter_map(|id| match &self.book.tool(id)?.what {
+            ToolKind::Jack { rating, .. } | ToolKind::Stand { rating, .. } | ToolKind::Lift { rating, .. } => *rating,
+            _ => None,
+        });
+        let lowest = ratings.reduce(|low, next| if next < low { next } else { low })?;
+        let on = |job: &Job| {
+            let support = |code: &&String| {
+                Circumstance::of_code(code).is_some_and(|known| known.kind() == caution::Kind::Support)
+            };
+            job.circumstances.iter().find(support).cloned()
+        };
+        let mut earlier = self.earlier().rev().filter(|job| on(job) == on(self.job));
+        let (weight, _) = earlier.find_map(Job::gear_rated)?;
+        Some((weight, lowest))
     }
 
     /// The parts that looks are asked for at a place, of all steps that apply.
@@ -554,8 +619,10 @@ impl<'a> Bay<'a> {
     pub fn check(&self, condition: Condition, at: Option<Place>) -> Option<Unmet> {
         let job = self.job;
         let first_left = |pass: Pass| {
-            self.moving_wheels().into_iter().find_map(|place| {
-                let left = self.nuts_left(place, pass).unwrap_or_default();
+            let turned = self.turned(pass);
+            let places = self.walk().into_iter().filter(|at| turned.contains(at) || job.is_off(*at));
+            places.into_iter().find_map(|place| {
+                let left = self.nuts_left(place, pass).filter(|_| turned.contains(&place)).unwrap_or_default();
                 (job.is_off(place) || !left.is_empty() || self.studs().is_none())
                     .then(|| (place, if job.is_off(place) { Vec::new() } else { left }))
             })
@@ -584,7 +651,7 @@ impl<'a> Bay<'a> {
             Condition::SetBrought => job.coming().is_empty().then_some(Unmet::SetBrought),
             Condition::WheelsChosen => job.wheels_chosen().is_empty().then_some(Unmet::WheelsChosen),
             Condition::Cracked => self
-                .moving_wheels()
+                .turned(Pass::Cracked)
                 .into_iter()
                 .find(|place| self.nuts_left(*place, Pass::Cracked).is_none_or(|left| !left.is_empty()))
                 .map(|at| Unmet::Cracked { at }),
@@ -616,14 +683,8 @@ impl<'a> Bay<'a> {
                 let nuts = self.nuts_left(place, Pass::Started).unwrap_or_default();
                 (!nuts.is_empty() || self.studs().is_none()).then_some(Unmet::Started { at: place, nuts })
             }
-            Condition::AllSnug => {
-                if let Some((at, nuts)) = first_left(Pass::Started) {
-                    return Some(Unmet::Started { at, nuts })
-                        .filter(|_| !job.is_off(at))
-                        .or(Some(Unmet::AllSnug { at, nuts: Vec::new() }));
-                }
-                first_left(Pass::Snug).map(|(at, nuts)| Unmet::AllSnug { at, nuts })
-            }
+            // A nut that was not begun is not snug either.
+            Condition::AllSnug => first_left(Pass::Snug).map(|(at, nuts)| Unmet::AllSnug { at, nuts }),
             Condition::TrayEmpty => match self.answered(Ask::Count) {
                 Some(Answer::Count(0)) => None,
                 Some(Answer::Count(left)) => Some(Unmet::TrayEmpty { left: Some(*left) }),
@@ -641,10 +702,30 @@ impl<'a> Bay<'a> {
             }
             Condition::TorqueKnown => (!self.known(Kind::Torque)).then_some(Unmet::TorqueKnown),
             Condition::FinalDone => first_left(Pass::Final).map(|(at, nuts)| Unmet::FinalDone { at, nuts }),
-            Condition::Rechecked => self.loosened().into_iter().find_map(|at| {
+            Condition::Rechecked => self.turned(Pass::Recheck).into_iter().find_map(|at| {
                 let nuts = self.nuts_left(at, Pass::Recheck).unwrap_or_default();
                 (!nuts.is_empty() || self.studs().is_none()).then_some(Unmet::Rechecked { at, nuts })
             }),
+            Condition::Ready => {
+                let here = self.circumstances();
+                let asked = self.procedure.steps.iter().filter(|step| self.applies(step, &here));
+                let mut asked = asked.filter(|step| matches!(step.asks, Ask::Ready | Ask::Equipment));
+                asked.any(|step| self.done(step, None).is_none()).then_some(Unmet::Ready)
+            }
+            Condition::GearRated => match self.gear_rated() {
+                Some((weight, rating)) => {
+                    (rating < weight).then_some(Unmet::GearRated { read: Some((weight, rating)) })
+                }
+                None => {
+                    let step = self.procedure.steps.iter().find(|step| Condition::GearRated.is_answered_by(step))?;
+                    let skipped = |fact: &Fact| matches!(fact, Fact::StepSkipped { step: s, .. } if *s == step.id);
+                    let skipped = job.lines.iter().any(|line| skipped(&line.fact));
+                    (!skipped).then_some(Unmet::GearRated { read: None })
+                }
+            },
+            Condition::PairMatched | Condition::PairSeen | Condition::OuterLoosened | Condition::InnerSet => {
+                self.check_pair(condition, at)
+            }
             Condition::UnsafeTold => self.unsafe_untold().map(|(at, part)| Unmet::UnsafeTold { at, part }),
             Condition::SeatSound => {
                 let place = at?;

@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Ask, Step};
+use super::{Ask, Per, Step};
 use crate::entry::{Decision, LookAt};
 use crate::lifting::{Act, Refusal};
+use crate::measure::{Load, Span};
 use crate::vehicle::Place;
 
 /// A condition that holds a step until it is met, or opened with a reason.
@@ -63,11 +64,23 @@ pub enum Condition {
     InstructorSaw,
     /// The learner answered before the core did. Each step that rests on a decision has this gate.
     AnsweredFirst,
+    /// Everything was seen that makes the vehicle ready to be raised.
+    Ready,
+    /// The gear is rated for the weight that is raised.
+    GearRated,
+    /// The two tires of a dual pair are near in diameter, the larger one outside.
+    PairMatched,
+    /// Valves and gap of every dual pair that was apart were seen.
+    PairSeen,
+    /// The outer nuts of a stud-piloted pair were loosened again.
+    OuterLoosened,
+    /// The inner nuts of a stud-piloted pair are set.
+    InnerSet,
 }
 
 impl Condition {
     /// All conditions.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 32] = [
         Self::Approved,
         Self::PlaceSafe,
         Self::LockKey,
@@ -94,11 +107,26 @@ impl Condition {
         Self::InOrder,
         Self::InstructorSaw,
         Self::AnsweredFirst,
+        Self::Ready,
+        Self::GearRated,
+        Self::PairMatched,
+        Self::PairSeen,
+        Self::OuterLoosened,
+        Self::InnerSet,
     ];
 
     /// Whether it is met by an answer to a step of the procedure, so that a step must ask for it.
     pub(super) fn needs_an_answer(self) -> bool {
-        matches!(self, Self::PlaceSafe | Self::LockKey | Self::Rocked | Self::TrayEmpty)
+        matches!(
+            self,
+            Self::PlaceSafe
+                | Self::LockKey
+                | Self::Rocked
+                | Self::TrayEmpty
+                | Self::Ready
+                | Self::GearRated
+                | Self::PairSeen
+        )
     }
 
     /// Whether a step's answer can meet it.
@@ -108,6 +136,10 @@ impl Condition {
             Self::LockKey => step.choices.iter().any(|choice| choice == "missing"),
             Self::Rocked => step.asks == Ask::Rocked,
             Self::TrayEmpty => step.asks == Ask::Count,
+            Self::Ready => step.asks == Ask::Ready,
+            Self::GearRated => step.asks == Ask::Weigh,
+            // The pair is looked at once it hangs, and the file may ask for it later.
+            Self::PairSeen => step.per == Per::Pair && step.asks == Ask::Seen,
             _ => false,
         }
     }
@@ -141,6 +173,12 @@ impl Condition {
             Self::InOrder => "in-order",
             Self::InstructorSaw => "instructor-saw",
             Self::AnsweredFirst => "answered-first",
+            Self::Ready => "ready",
+            Self::GearRated => "gear-rated",
+            Self::PairMatched => "pair-matched",
+            Self::PairSeen => "pair-seen",
+            Self::OuterLoosened => "outer-loosened",
+            Self::InnerSet => "inner-set",
         }
     }
 }
@@ -175,6 +213,26 @@ impl Unsafe {
     pub(super) const LEFT: &'static str = "traffic-left";
     /// The choice that says that traffic passes on the right.
     pub(super) const RIGHT: &'static str = "traffic-right";
+}
+
+/// What is wrong with two tires that are to stand side by side.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[serde(tag = "pair", rename_all = "kebab-case")]
+pub enum Mismatch {
+    /// Size or tread of one is not known, and neither was measured around.
+    NotKnown,
+    /// Their diameters differ by more than the matching table allows.
+    Apart {
+        /// By how much.
+        by: Span,
+        /// The most that is allowed.
+        allowed: Span,
+    },
+    /// The larger one is inside.
+    LargerInside {
+        /// By how much.
+        by: Span,
+    },
 }
 
 /// What a gate still waits for.
@@ -312,6 +370,39 @@ pub enum Unmet {
         /// Why, and what would help.
         refusal: Refusal,
     },
+    /// Something that makes the vehicle ready to be raised was not seen.
+    Ready,
+    /// Weight and rating are not known, or the rating is too low.
+    GearRated {
+        /// Weight and rating, when they were read.
+        read: Option<(Load, Load)>,
+    },
+    /// The two tires of a pair do not belong side by side, as far as anybody knows.
+    PairMatched {
+        /// The outer one's place.
+        at: Place,
+        /// What is wrong.
+        why: Mismatch,
+    },
+    /// Valves or gap of a pair were not seen.
+    PairSeen {
+        /// The outer one's place.
+        at: Place,
+    },
+    /// Outer nuts are not loosened again.
+    OuterLoosened {
+        /// The outer one's place.
+        at: Place,
+        /// Which.
+        nuts: Vec<u8>,
+    },
+    /// Inner nuts are not set.
+    InnerSet {
+        /// The inner one's place.
+        at: Place,
+        /// Which.
+        nuts: Vec<u8>,
+    },
 }
 
 impl Unmet {
@@ -344,6 +435,12 @@ impl Unmet {
             Self::InstructorSaw { .. } => Condition::InstructorSaw,
             Self::AnsweredFirst { .. } => Condition::AnsweredFirst,
             Self::InOrder { .. } | Self::NoOrder { .. } => Condition::InOrder,
+            Self::Ready => Condition::Ready,
+            Self::GearRated { .. } => Condition::GearRated,
+            Self::PairMatched { .. } => Condition::PairMatched,
+            Self::PairSeen { .. } => Condition::PairSeen,
+            Self::OuterLoosened { .. } => Condition::OuterLoosened,
+            Self::InnerSet { .. } => Condition::InnerSet,
         }
     }
 
@@ -357,6 +454,10 @@ impl Unmet {
             | Self::AllSnug { at, .. }
             | Self::FinalDone { at, .. }
             | Self::Rechecked { at, .. }
+            | Self::PairMatched { at, .. }
+            | Self::PairSeen { at }
+            | Self::OuterLoosened { at, .. }
+            | Self::InnerSet { at, .. }
             | Self::SeatSound { at, .. } => Some(*at),
             Self::InstructorSaw { at, .. }
             | Self::UnsafeTold { at, .. }

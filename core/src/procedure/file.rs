@@ -6,7 +6,7 @@ use serde::Deserialize;
 
 use super::{Ask, Condition};
 use crate::caution::{CautionId, Circumstance};
-use crate::entry::LookAt;
+use crate::entry::{Kind, LookAt};
 use crate::lifting::Act;
 
 /// How often a step is asked.
@@ -30,6 +30,14 @@ pub enum Per {
     /// At each wheel whose nuts were tightened at the vehicle's last visit; at
     /// every wheel when this book knows of none.
     Loosened,
+    /// At each dual pair of which a wheel comes off, by its outer wheel.
+    Pair,
+    /// At each outer or single wheel whose nuts are turned.
+    Outer,
+    /// At each inner wheel with nuts of its own that are turned.
+    Inner,
+    /// At each hub that is laid bare: single and inner wheels that come off.
+    Bare,
 }
 
 /// One step.
@@ -65,6 +73,8 @@ pub struct Step {
     pub parts: Vec<LookAt>,
     /// The cautions that stand before it, by code.
     pub cautions: Vec<String>,
+    /// The specification that is shown with it, when it is on the shelf.
+    pub shows: Option<Kind>,
 }
 
 /// A procedure.
@@ -78,6 +88,8 @@ pub struct Procedure {
     pub title: Option<String>,
     /// A shop's own title.
     pub text: Option<String>,
+    /// The kinds of vehicle it is meant for; empty: any.
+    pub fits: Vec<Circumstance>,
     /// The circumstances that opening a job must settle, one of each row.
     pub settle: Vec<Vec<String>>,
     /// Its steps in order.
@@ -147,6 +159,8 @@ struct RawProcedure {
     title: Option<String>,
     text: Option<String>,
     #[serde(default)]
+    fits: Vec<Circumstance>,
+    #[serde(default)]
     settle: Vec<Vec<String>>,
     #[serde(default)]
     step: Vec<toml::Spanned<RawStep>>,
@@ -178,6 +192,7 @@ struct RawStep {
     parts: Vec<LookAt>,
     #[serde(default)]
     cautions: Vec<String>,
+    shows: Option<Kind>,
 }
 
 fn once() -> Per {
@@ -268,15 +283,24 @@ impl Procedure {
                     _ => step.parts,
                 },
                 cautions: step.cautions,
+                shows: step.shows,
             });
         }
         if steps.last().map(|step| step.asks) != Some(Ask::Signature) {
             return Err(bad(line_of(text.len()), BadKind::NoSignature));
         }
-        if let Some(danger) = danger_left_out(&steps, &raw.settle) {
+        if let Some(danger) = danger_left_out(&steps, &raw.fits, &raw.settle) {
             return Err(bad(line_of(text.len()), BadKind::DangerLeftOut(danger)));
         }
-        Ok(Self { id: raw.id, version: raw.version, title: raw.title, text: raw.text, settle: raw.settle, steps })
+        Ok(Self {
+            id: raw.id,
+            version: raw.version,
+            title: raw.title,
+            text: raw.text,
+            fits: raw.fits,
+            settle: raw.settle,
+            steps,
+        })
     }
 
     /// The step of this id.
@@ -322,8 +346,9 @@ fn check(step: &RawStep, before: &[Step], seen: &mut BTreeSet<String>, roadside:
 }
 
 /// The first danger that a procedure which raises a vehicle names before none of its steps.
-fn danger_left_out(steps: &[Step], settle: &[Vec<String>]) -> Option<CautionId> {
-    let here: Vec<Circumstance> = settle.iter().flatten().filter_map(|code| Circumstance::of_code(code)).collect();
+fn danger_left_out(steps: &[Step], fits: &[Circumstance], settle: &[Vec<String>]) -> Option<CautionId> {
+    let settled = settle.iter().flatten().filter_map(|code| Circumstance::of_code(code));
+    let here: Vec<Circumstance> = settled.chain(fits.iter().copied()).collect();
     let raises = steps.iter().any(|step| matches!(step.asks, Ask::RaisedClear | Ask::RaisedFull | Ask::Held));
     let named = |caution: CautionId| steps.iter().any(|step| step.cautions.iter().any(|code| code == caution.code()));
     CautionId::ALL

@@ -3,14 +3,14 @@
 //! A procedure that works so has one step for each kind of action, with the key
 //! `act`. The actions of the plan that was chosen, with the gear that was named, are
 //! asked one after another by those steps. Each action has the gate
-//! [`Condition::InOrder`](super::Condition::InOrder): what comes before it is done,
+//! [`Condition::InOrder`]: what comes before it is done,
 //! so that nuts are cracked before their corner goes up, stands are seen to hold
 //! before a wheel comes off, and every nut of a corner is snug before it comes down.
 //! An action is done when its facts exist; the second time the same is done at the
 //! same place it takes a second fact.
 
 use super::bay::{Task, TaskState};
-use super::{Ask, Bay, Step, Unmet};
+use super::{Ask, Bay, Condition, Step, Unmet};
 use crate::entry::{Answer, Arm, Fact, Nuts, Pass, Turned};
 use crate::ident::TireId;
 use crate::lifting::{self, Act, Action, Gear, Interchange, Plan, Refusal, Site, Spare, Vehicle};
@@ -268,8 +268,9 @@ impl<'a> Bay<'a> {
                 return TaskState::Done(self.done(task.step, task.at).flatten());
             }
             // What comes later waits for what is next, whatever else it waits for.
+            let opened = self.job.opened_with(&task.step.id, task.at, Condition::InOrder.code()).is_some();
             let unmet = match order.unmet(&task.step.id, task.at) {
-                Some(first) if next != Some(number) => vec![first],
+                Some(first) if next != Some(number) && !opened => vec![first],
                 _ => self.unmet_in(task.step, task.at, Some(&order)),
             };
             if unmet.is_empty() { TaskState::Ready } else { TaskState::Held(unmet) }
@@ -303,6 +304,6 @@ impl<'a> Bay<'a> {
         let fits = |task: &&Task<'_>| task.turn.is_some() && task.step.asks == ask && (at.is_none() || task.at == at);
         let tasks = if self.is_ordered() { self.tasks() } else { Vec::new() };
         let next = tasks.iter().filter(fits).find(|task| !task.state.is_over()).map(|task| (task.step, task.at));
-        next.or_else(|| self.step_for(ask).map(|step| (step, at)))
+        next.or_else(|| self.step_here(ask, at).map(|step| (step, at)))
     }
 }

@@ -61,7 +61,13 @@ impl Sheet<'_> {
         let bottom = spots.iter().map(|spot| spot.y).fold(FIRST, f64::max) + 50.0;
         let tail = FIRST + AXLE * (u32::try_from(axles).map_or(1.0, f64::from) - 1.0) + 46.0;
         let told = self.words.moves(moves, &self.context());
-        let told = if told.is_empty() { self.t("card-drawing-still") } else { told };
+        let off = self.places().into_iter().filter(|place| self.came_off_and_stays(*place));
+        let off = self.words.and_list(off.map(|place| self.place(place)));
+        let told = match (told.is_empty(), off.is_empty()) {
+            (false, _) => told,
+            (true, false) => self.say("card-off-and-on", &[("at", off.as_str().into())]),
+            (true, true) => self.t("card-drawing-still"),
+        };
         html! {
             svg class="drawing" role="img" viewBox={ "0 0 " (WIDTH) " " (bottom) } aria-labelledby="drawing-title drawing-told" {
                 title id="drawing-title" { (self.t("card-drawing")) }
@@ -81,10 +87,18 @@ impl Sheet<'_> {
         }
     }
 
+    /// Whether a wheel came off in a visit that moves none elsewhere.
+    fn came_off_and_stays(&self, place: Place) -> bool {
+        self.job.plan().is_none() && self.job.came_off(place)
+    }
+
     /// A wheel with its name, and the tire that ends there.
     fn wheel(&self, spot: &Spot) -> Markup {
         let tire = self.job.wanted_at(spot.place).or_else(|| self.job.fitted.get(&spot.place).copied());
-        let mark = tire.and_then(|tire| self.job.known_by(tire)).map(str::to_owned);
+        // A mark that only names the place says nothing more.
+        let name = self.place(spot.place);
+        let mark = tire.and_then(|tire| self.job.known_by(tire)).filter(|mark| *mark != name).map(str::to_owned);
+        let duals = self.vehicle.layout.axles.iter().any(|axle| axle.dual);
         let (half_w, half_h) = WHEEL;
         let beside = (half_w + 8.0) * -spot.inward();
         let inner = matches!(spot.place, Place::Wheel(Position { row: Row::Inner, .. }));
@@ -100,12 +114,12 @@ impl Sheet<'_> {
             @if spare {
                 circle class="wheel" cx=(spot.x) cy=(spot.y) r="25" {}
             } @else {
-                rect class="wheel" x=(spot.x - half_w) y=(spot.y - half_h) width=(half_w * 2.0) height=(half_h * 2.0) rx="6" {}
+                rect class=(if self.came_off_and_stays(spot.place) { "wheel worked" } else { "wheel" }) x=(spot.x - half_w) y=(spot.y - half_h) width=(half_w * 2.0) height=(half_h * 2.0) rx="6" {}
             }
-            text class="name" x=(x) y=(y) text-anchor=(anchor) { (self.place(spot.place)) }
+            text class="name" x=(x) y=(y) text-anchor=(anchor) { (name) }
             @if let (false, Some(mark)) = (inner, mark) {
                 text class="mark" x=(x) y=(y + 18.0) text-anchor=(anchor) {
-                    (self.say("tire-marked", &[("mark", mark.into())]))
+                    @if duals { (mark) } @else { (self.say("tire-marked", &[("mark", mark.into())])) }
                 }
             }
         }

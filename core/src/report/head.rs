@@ -71,6 +71,10 @@ impl Sheet<'_> {
         if let Some(spec) = self.book.on_shelf(&self.vehicle.model, Kind::LiftPoints) {
             rows.push(("card-lift-points", self.words.specification(spec)));
         }
+        if let Some((weight, rating)) = self.job.gear_rated() {
+            let args = [("weight", self.words.reading(&weight).into()), ("rating", self.words.reading(&rating).into())];
+            rows.push(("card-raised", self.say("card-raised-by", &args)));
+        }
         if let Some(ended) = self.ended_at() {
             rows.push(("card-ended", self.moment(ended)));
         }

@@ -43,7 +43,7 @@ impl Sheet<'_> {
         let places: Vec<Place> = self
             .places()
             .into_iter()
-            .filter(|place| *place != Place::Spare)
+            .filter(|place| self.bay().map_or(*place != Place::Spare, |bay| bay.has_nuts(*place)))
             .filter(|place| {
                 let said = |pass| !self.job.nuts(*place, pass).is_empty();
                 self.job.came_off(*place) || said(Pass::Final) || said(Pass::Recheck)
@@ -109,7 +109,7 @@ impl Sheet<'_> {
     }
 
     fn wheel_nuts(&self, place: Place) -> Markup {
-        let seen = [Pass::Final, Pass::Recheck, Pass::Snug, Pass::Started, Pass::Cracked]
+        let seen = [Pass::Final, Pass::Recheck, Pass::Loosened, Pass::Snug, Pass::Started, Pass::Cracked]
             .map(|pass| self.job.nuts(place, pass));
         let most = seen.iter().filter_map(|nuts| nuts.keys().next_back().copied()).max();
         let Some(studs) = self.studs().or(most).filter(|studs| *studs > 0) else {

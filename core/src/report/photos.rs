@@ -30,7 +30,7 @@ impl Sheet<'_> {
                 add(photo, self.caption(&line.fact));
             }
         }
-        for kind in [Kind::Torque, Kind::Placard, Kind::LiftPoints, Kind::Drive, Kind::Pattern] {
+        for kind in [Kind::Torque, Kind::Placard, Kind::LiftPoints, Kind::Drive, Kind::Pattern, Kind::Brakes] {
             let Some(found) = self.book.on_shelf(&self.vehicle.model, kind) else { continue };
             let only_here = |photo: &Digest| !self.job.lines.iter().any(|line| line.fact.photo() == Some(*photo));
             if let Some(photo) = found.photo.filter(only_here) {

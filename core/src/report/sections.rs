@@ -30,9 +30,11 @@ impl Sheet<'_> {
                 None => p class="small" { (self.t("card-no-placard")) },
             }
             @if let Some(numbers) = self.sensor_numbers() { (numbers) }
-            h3 { (self.t("card-sensors")) }
-            @if sensors.is_empty() { p { (self.t("card-no-sensors")) } }
-            @else { (self.list(&sensors)) }
+            @if !sensors.is_empty() || self.asks(&[Ask::Lamp, Ask::LampBefore]) {
+                h3 { (self.t("card-sensors")) }
+                @if sensors.is_empty() { p { (self.t("card-no-sensors")) } }
+                @else { (self.list(&sensors)) }
+            }
         };
         self.section("pressures", "card-pressures", Some(contents))
     }

@@ -109,8 +109,15 @@ impl Sheet<'_> {
         let off = self.places().into_iter().filter(|place| self.job.came_off(*place));
         let off = self.words.and_list(off.map(|place| self.place(place)));
         let id = if off.is_empty() { "card-none-off" } else { "card-off-and-on" };
-        let contents =
-            self.asks(&[Ask::WheelOff]).then(|| html! { p { (self.say(id, &[("at", off.as_str().into())])) } });
+        let contents = self.asks(&[Ask::WheelOff]).then(|| {
+            html! {
+                p { (self.say(id, &[("at", off.as_str().into())])) }
+                @if !off.is_empty() {
+                    (self.drawing())
+                    p class="small" { (self.t("card-drawing-filled")) }
+                }
+            }
+        });
         self.section("moves", "card-wheels", contents)
     }
 

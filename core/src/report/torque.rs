@@ -65,7 +65,7 @@ impl Sheet<'_> {
         if told.is_none() && !self.asks(&[Ask::Recheck]) {
             return html! {};
         }
-        let held = self.asks(&[Ask::Rechecked]) && !self.asks(&[Ask::Final]) && told.is_none();
+        let held = self.asks(&[Ask::Rechecked]) && !self.asks(&[Ask::WheelOff]) && told.is_none();
         if held && self.bay().is_some_and(|bay| bay.rechecks_left().is_empty()) {
             return html! { h3 { (self.t("card-recheck")) } p { (self.t("card-recheck-none-left")) } };
         }

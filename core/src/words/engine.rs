@@ -8,7 +8,7 @@ impl Words {
     /// What kind of answer a step wants.
     pub fn ask(&self, step: &Step) -> String {
         match step.asks {
-            Ask::Seen | Ask::Rocked => self.text("ask-seen", &[]),
+            Ask::Seen | Ask::Rocked | Ask::Ready => self.text("ask-seen", &[]),
             Ask::Choice => {
                 let choices = self.list(step.choices.iter().cloned());
                 self.text("ask-choice", &[("choices", choices.into())])

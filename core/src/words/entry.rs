@@ -12,7 +12,7 @@ use crate::logbook::{Book, Job, Line, Specification};
 use crate::measure::{Depth, Distance, Span, Speed};
 use crate::procedure::{Condition, Procedure};
 use crate::vehicle::hub::{AxleMotor, Differential, Evidence, FreeHubs};
-use crate::vehicle::{Layout, Place};
+use crate::vehicle::{Equipment, Layout, Place};
 
 /// What a fact's ids stand for: the book, and where there is one the job and its procedure.
 #[derive(Debug, Clone, Copy)]
@@ -159,6 +159,7 @@ impl Words {
             | Fact::PhotoCovered { .. }
             | Fact::Archived { .. }
             | Fact::BroughtBack { .. }
+            | Fact::VehicleEquipped { .. }
             | Fact::ToolUsed { .. } => self.said_of_book(fact, context),
             Fact::JobOpened { .. }
             | Fact::JobParked { .. }
@@ -188,11 +189,13 @@ impl Words {
             | Fact::MarkRead { .. }
             | Fact::SidewallRead { .. }
             | Fact::TreadMeasured { .. }
+            | Fact::AroundMeasured { .. }
             | Fact::PressureMeasured { .. } => self.said_of_tire(fact, context),
             Fact::PlanChosen { .. }
             | Fact::WheelsChosen { .. }
             | Fact::SpareSeen { .. }
             | Fact::Lifted { .. }
+            | Fact::GearRated { .. }
             | Fact::WheelOff { .. }
             | Fact::WheelOn { .. }
             | Fact::NutTightened { .. } => self.said_of_work(fact, context),
@@ -255,6 +258,7 @@ impl Words {
             Fact::PhotoCovered { photo, boxes } => {
                 self.text("fact-covered", &[("count", boxes.len().into()), ("digest", photo.short().into())])
             }
+            Fact::VehicleEquipped { has, .. } => self.equipment(has),
             Fact::LimitsChosen { job, chosen } => {
                 let id = if job.is_some() { "fact-limits-job" } else { "fact-limits-book" };
                 self.text(id, &[("chosen", self.chosen_limits(*chosen, *chosen).into())])
@@ -264,6 +268,13 @@ impl Words {
             }
             _ => String::new(),
         }
+    }
+
+    /// What a vehicle has that changes how it is raised.
+    pub fn equipment(&self, has: &[Equipment]) -> String {
+        let named = self.and_list(has.iter().map(|equipment| self.coded("equipment", equipment)));
+        let id = if has.is_empty() { "fact-equipment-none" } else { "fact-equipment" };
+        self.text(id, &[("has", named.into())])
     }
 
     fn said_of_job(&self, fact: &Fact, context: &FactContext<'_>) -> String {
@@ -396,7 +407,7 @@ impl Words {
     pub(super) fn details(
         &self,
         damage: Option<&TireDamage>,
-        thickness: Option<&Span>,
+        (thickness, least): (Option<&Span>, Option<&Span>),
         note: Option<&str>,
     ) -> Option<String> {
         let damage = damage.map(|damage| {
@@ -412,7 +423,8 @@ impl Words {
         });
         let thickness = thickness.map(|span| self.text("look-thickness", &[("thickness", self.reading(span).into())]));
         let note = note.map(|note| bare(note).to_owned());
-        let told: Vec<String> = [damage, thickness, note].into_iter().flatten().collect();
+        let least = least.map(|span| self.text("look-least", &[("least", self.reading(span).into())]));
+        let told: Vec<String> = [damage, thickness, least, note].into_iter().flatten().collect();
         (!told.is_empty()).then(|| self.list(told))
     }
 
@@ -420,7 +432,7 @@ impl Words {
     fn look(&self, look: &Look) -> String {
         let part = ("part", self.part(look.part).into());
         let state = ("state", self.state(look.state).into());
-        match self.details(look.damage.as_ref(), look.thickness.as_ref(), look.note.as_deref()) {
+        match self.details(look.damage.as_ref(), (look.thickness.as_ref(), look.least.as_ref()), look.note.as_deref()) {
             Some(told) => self.text("fact-finding-note", &[part, state, ("note", told.into())]),
             None => self.text("fact-finding", &[part, state]),
         }
@@ -454,6 +466,7 @@ impl Words {
                     ],
                 )
             }
+            Fact::AroundMeasured { around, .. } => self.text("fact-around", &[("around", self.reading(around).into())]),
             Fact::TreadMeasured { grooves, lowest, .. } => self.text(
                 "fact-tread",
                 &[("grooves", self.depths(grooves).into()), ("lowest", self.reading(lowest).into())],
@@ -550,6 +563,10 @@ impl Words {
                     Arm::Down => "fact-lifted-down",
                 };
                 self.text(id, &[("means", self.coded("means", means).into())])
+            }
+            Fact::GearRated { weight, rating, .. } => {
+                let args = [("weight", self.reading(weight).into()), ("rating", self.reading(rating).into())];
+                self.text("fact-gear-rated", &args)
             }
             Fact::WheelOff { .. } => self.text("fact-wheel-off", &[]),
             Fact::WheelOn { tire, .. } => self.text("fact-wheel-on", &[("tire", self.tire(context.job, *tire).into())]),
@@ -689,6 +706,7 @@ impl Words {
             Shelf::LiftPoints { text } => bare(text).to_owned(),
             Shelf::Drive { drive } => self.drive(*drive),
             Shelf::Pattern { pattern } => self.pattern(pattern),
+            Shelf::Brakes { pads } => self.text("shelf-brakes", &[("pads", self.reading(pads).into())]),
         }
     }
 
@@ -770,6 +788,7 @@ fn stands_at(fact: &Fact) -> Option<Option<Place>> {
         | Fact::MarkRead { at, .. }
         | Fact::SidewallRead { at, .. }
         | Fact::TreadMeasured { at, .. }
+        | Fact::AroundMeasured { at, .. }
         | Fact::PressureMeasured { at, .. }
         | Fact::WheelOff { at, .. }
         | Fact::WheelOn { at, .. }

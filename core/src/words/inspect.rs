@@ -16,13 +16,19 @@ impl Words {
         match &finding.what {
             What::Seen { part, note, damage, thickness } => {
                 let part = ("part", capital(&self.part(*part)).into());
-                match &self.details(damage.as_ref(), thickness.as_ref(), note.as_deref()) {
+                match &self.details(damage.as_ref(), (thickness.as_ref(), None), note.as_deref()) {
                     Some(note) => {
                         let note = note.trim().trim_end_matches('.');
                         self.text("finding-seen-note", &[part, ("note", note.into())])
                     }
                     None => self.text("finding-seen", &[part]),
                 }
+            }
+            What::Thin { part, thickness, least } => {
+                let part = capital(&self.part(*part));
+                let (thickness, least) = (self.reading(thickness), self.reading(least));
+                let args = [("part", part.into()), ("thickness", thickness.into()), ("least", least.into())];
+                self.text("finding-thin", &args)
             }
             What::Tread { lowest, limit, also, .. } => self.tread_finding(lowest, limit.as_ref(), also),
             What::Deeper { now, before, when, explained } => {

@@ -2,7 +2,8 @@
 
 use super::{Arg, Say, Words};
 use crate::lifting::Action;
-use crate::procedure::{Bad, BadKind, Condition, Procedure, Step, Unmet};
+use crate::measure::Span;
+use crate::procedure::{Bad, BadKind, Condition, Mismatch, Procedure, Step, Unmet};
 use crate::vehicle::{Layout, Place};
 
 impl Words {
@@ -104,6 +105,22 @@ impl Words {
                 self.text("unmet-instructor-saw", &[("what", what.into())])
             }
             Unmet::AnsweredFirst { decision } => self.text(&format!("unmet-answered-first-{}", decision.code()), &[]),
+            Unmet::OuterLoosened { nuts, .. } => self.nuts_unmet("unmet-outer-loosened", "unmet-not-counted", at, nuts),
+            Unmet::InnerSet { nuts, .. } => self.nuts_unmet("unmet-inner-set", "unmet-not-counted", at, nuts),
+            Unmet::PairMatched { why, .. } => {
+                let span = |span: &Span| Arg::from(self.reading(span));
+                match why {
+                    Mismatch::NotKnown => self.text("unmet-pair-not-known", &[at]),
+                    Mismatch::Apart { by, allowed } => {
+                        self.text("unmet-pair-apart", &[at, ("by", span(by)), ("allowed", span(allowed))])
+                    }
+                    Mismatch::LargerInside { by } => self.text("unmet-pair-larger-inside", &[at, ("by", span(by))]),
+                }
+            }
+            Unmet::GearRated { read: Some((weight, rating)) } => {
+                let args = [("weight", self.reading(weight).into()), ("rating", self.reading(rating).into())];
+                self.text("unmet-gear-overloaded", &args)
+            }
             Unmet::NoOrder { refusal } => self.lift_refusal(refusal, layout),
             Unmet::Approved { .. }
             | Unmet::LockKey { .. }
@@ -118,7 +135,20 @@ impl Words {
             | Unmet::WheelIsOff { .. }
             | Unmet::AllClear
             | Unmet::Down
+            | Unmet::Ready
+            | Unmet::GearRated { read: None }
+            | Unmet::PairSeen { .. }
             | Unmet::TorqueKnown => self.text(&format!("unmet-{}", unmet.condition().code()), &[at]),
+        }
+    }
+
+    /// What is wrong with a dual pair, as short as a table needs it.
+    pub fn mismatch(&self, why: &Mismatch) -> String {
+        let span = |span: &Span| Arg::from(self.reading(span));
+        match why {
+            Mismatch::NotKnown => self.text("pair-not-known", &[]),
+            Mismatch::Apart { by, allowed } => self.text("pair-apart", &[("by", span(by)), ("allowed", span(allowed))]),
+            Mismatch::LargerInside { by } => self.text("pair-larger-inside", &[("by", span(by))]),
         }
     }
 

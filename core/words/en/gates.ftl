@@ -23,6 +23,12 @@ condition-rechecked = every nut checked again
 condition-unsafe-told = customer told what is unsafe
 condition-seat-sound = seats and studs not unsafe
 condition-in-order = next in the order of lifts
+condition-ready = ready to be raised
+condition-gear-rated = gear rated for the weight
+condition-pair-matched = dual tires matched
+condition-pair-seen = valves and gap of each pair seen
+condition-outer-loosened = outer nuts loosened again
+condition-inner-set = inner nuts at final torque
 
 # What a gate waits for, and what to do.
 unmet-approved = The customer has not approved the work yet. Ask first.
@@ -75,6 +81,21 @@ unmet-rechecked = { $count ->
 }
 unmet-unsafe-told = { $at }: { $part } found unsafe, and the customer was not told. Tell the customer first.
 unmet-seat-sound = { $at }: { $part } found unsafe. Replace what is damaged before the wheel goes on.
+unmet-ready = The vehicle is not ready to be raised. See first what is asked before that.
+unmet-gear-rated = Nobody has said what the gear is rated for. Read the weight that is raised, and the rating.
+unmet-gear-overloaded = The gear is rated { $rating }, and { $weight } would be raised. Use gear that is rated for it.
+unmet-pair-not-known = { $at }: nobody can tell whether this pair matches. Measure around both tires with a tape.
+unmet-pair-apart = { $at }: the two tires differ by { $by } in diameter, and { $allowed } is allowed. Use a tire that matches.
+unmet-pair-larger-inside = { $at }: the inner tire is { $by } larger in diameter. The larger one belongs outside.
+unmet-pair-seen = { $at }: valves and gap of this pair have not been seen. Look at both first.
+unmet-outer-loosened = { $count ->
+    [one] { $at }: nut { $nuts } is not loosened again. Loosen it before the inner ones are set.
+   *[other] { $at }: nuts { $nuts } are not loosened again. Loosen them before the inner ones are set.
+}
+unmet-inner-set = { $count ->
+    [one] { $at }: inner nut { $nuts } has no proven final torque. Set it before the outer ones.
+   *[other] { $at }: inner nuts { $nuts } have no proven final torque. Set them before the outer ones.
+}
 
 unmet-in-order = Action { $n } comes first. { $action }
 
@@ -88,3 +109,6 @@ unmet-answered-first-pattern = Say first which pattern you would choose.
 unmet-answered-first-lifts = Say first what is raised, one lift after another.
 unmet-answered-first-order = Say first in which order the nuts are tightened.
 unmet-answered-first-target = Say first what the wrench is set to.
+pair-not-known = not known
+pair-apart = { $by } apart in diameter; { $allowed } is allowed
+pair-larger-inside = inner one { $by } larger

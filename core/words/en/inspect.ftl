@@ -1,6 +1,7 @@
 # What is not as it should be, in one sentence. The place and the state stand beside it.
 finding-seen = { $part } looked at.
 finding-seen-note = { $part }: { $note }.
+finding-thin = { $part } { $thickness } thick; at least { $least } is printed.
 finding-tread-under = Lowest tread { $lowest }, under the limit of { $limit }.
 finding-tread-over = Lowest tread { $lowest }; the limit is { $limit }.
 finding-tread-unlimited = Lowest tread { $lowest }; no limit is known for this place.

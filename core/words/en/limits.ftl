@@ -12,6 +12,7 @@ grade-design = our choice
 # What a source is, where its title alone does not say it; behind “cited-” the title.
 cited-geometry = geometry
 cited-the-vehicle-s-own-specification-as-printed = the vehicle's own specification, as printed
+cited-minimum-printed-on-the-part = minimum printed on the part
 cited-the-vehicle-s-manual-as-recorded = the vehicle's manual, as recorded
 cited-generic-installer-chart = generic installer chart
 cited-load-range-page = load range page

@@ -23,6 +23,12 @@ condition-rechecked = reapriete hecho en cada tuerca
 condition-unsafe-told = cliente avisado de lo inseguro
 condition-seat-sound = asientos y espárragos sin daño inseguro
 condition-in-order = sigue en el orden para levantar
+condition-ready = listo para levantarse
+condition-gear-rated = equipo con capacidad para el peso
+condition-pair-matched = llantas dobles iguales
+condition-pair-seen = válvulas y espacio de cada pareja vistos
+condition-outer-loosened = tuercas exteriores aflojadas otra vez
+condition-inner-set = tuercas interiores al torque final
 
 # What a gate waits for, and what to do.
 unmet-approved = El cliente todavía no aprueba el trabajo. Pregúntele primero.
@@ -75,6 +81,21 @@ unmet-rechecked = { $count ->
 }
 unmet-unsafe-told = { $at }: { $part } en condición insegura, y el cliente no está avisado. Avise al cliente primero.
 unmet-seat-sound = { $at }: { $part } en condición insegura. Cambie lo dañado antes de montar la rueda.
+unmet-ready = El vehículo no está listo para levantarse. Vea primero lo que se pide antes.
+unmet-gear-rated = Nadie ha dicho la capacidad del equipo. Lea el peso que se levanta, y la capacidad.
+unmet-gear-overloaded = El equipo tiene capacidad de { $rating }, y se levantarían { $weight }. Use equipo con esa capacidad.
+unmet-pair-not-known = { $at }: nadie puede saber si esta pareja es igual. Mida alrededor de ambas llantas con una cinta.
+unmet-pair-apart = { $at }: las dos llantas difieren { $by } en diámetro, y se permiten { $allowed }. Use una llanta que vaya con la otra.
+unmet-pair-larger-inside = { $at }: la llanta interior tiene { $by } más de diámetro. La mayor va afuera.
+unmet-pair-seen = { $at }: no se han visto las válvulas y el espacio de esta pareja. Mire primero ambos.
+unmet-outer-loosened = { $count ->
+    [one] { $at }: la tuerca { $nuts } no está aflojada otra vez. Aflójela antes del torque de las interiores.
+   *[other] { $at }: las tuercas { $nuts } no están aflojadas otra vez. Aflójelas antes del torque de las interiores.
+}
+unmet-inner-set = { $count ->
+    [one] { $at }: la tuerca interior { $nuts } no tiene torque final comprobado. Apriétela antes de las exteriores.
+   *[other] { $at }: las tuercas interiores { $nuts } no tienen torque final comprobado. Apriételas antes de las exteriores.
+}
 
 unmet-in-order = Primero va la acción { $n }. { $action }
 
@@ -88,3 +109,6 @@ unmet-answered-first-pattern = Diga primero qué patrón elegiría.
 unmet-answered-first-lifts = Diga primero qué se levanta, un levantamiento tras otro.
 unmet-answered-first-order = Diga primero en qué orden se aprietan las tuercas.
 unmet-answered-first-target = Diga primero en cuánto se pone el torquímetro.
+pair-not-known = no se sabe
+pair-apart = { $by } de diferencia en diámetro; se permiten { $allowed }
+pair-larger-inside = la interior { $by } mayor

@@ -1,6 +1,7 @@
 # What is not as it should be, in one sentence. The place and the state stand beside it.
 finding-seen = { $part }: se revisó.
 finding-seen-note = { $part }: { $note }.
+finding-thin = { $part }: { $thickness } de grueso; se imprime un mínimo de { $least }.
 finding-tread-under = Profundidad más baja { $lowest }, por debajo del límite de { $limit }.
 finding-tread-over = Profundidad más baja { $lowest }; el límite es { $limit }.
 finding-tread-unlimited = Profundidad más baja { $lowest }; no se conoce límite para este lugar.

@@ -12,6 +12,7 @@ grade-design = decisión nuestra
 # What a source is, where its title alone does not say it; behind “cited-” the title.
 cited-geometry = geometría
 cited-the-vehicle-s-own-specification-as-printed = la especificación del vehículo, como está impresa
+cited-minimum-printed-on-the-part = mínimo impreso en la pieza
 cited-the-vehicle-s-manual-as-recorded = el manual del vehículo, como está anotado
 cited-generic-installer-chart = tabla genérica para instaladores
 cited-load-range-page = página sobre rangos de carga

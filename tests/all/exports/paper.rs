@@ -31,7 +31,7 @@ fn whole_history(logbook: &Logbook) -> String {
 }
 
 /// What a tool of poppler says of a file; none when it is not installed.
-fn poppler(tool: &str, options: &[&str], file: &[u8]) -> Option<String> {
+pub fn poppler(tool: &str, options: &[&str], file: &[u8]) -> Option<String> {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("page.pdf");
     std::fs::write(&path, file).expect("the file");
@@ -52,7 +52,7 @@ fn poppler(tool: &str, options: &[&str], file: &[u8]) -> Option<String> {
 }
 
 /// Letters only, so that where lines and words were cut does not matter.
-fn letters(text: &str) -> String {
+pub fn letters(text: &str) -> String {
     text.chars().filter(|c| c.is_alphanumeric()).collect()
 }
 

@@ -190,7 +190,15 @@ impl Pen {
     }
 
     fn look(&mut self, at: Place, part: LookAt, state: State, note: Option<&str>) {
-        let look = Look { at: Some(at), part, state, note: note.map(str::to_owned), damage: None, thickness: None };
+        let look = Look {
+            at: Some(at),
+            part,
+            state,
+            note: note.map(str::to_owned),
+            damage: None,
+            thickness: None,
+            least: None,
+        };
         self.say(Fact::FindingNoted { job: self.job, look, photo: None });
     }
 
@@ -459,6 +467,7 @@ pub fn no_torque() -> Logbook {
         note: Some("cord seen".into()),
         damage: None,
         thickness: None,
+        least: None,
     };
     pen.say(Fact::FindingNoted { job: pen.job, look, photo: None });
     pen.say(Fact::JobClosed { job: pen.job, reason: "the customer left".into() });

@@ -50,6 +50,7 @@ kinds! {
     RecheckTold Corrected Withdrawn WheelsChosen SpareSeen SetBrought TireStored LimitsChosen PhotoCovered
     ToolRetired WheelShared AnswerFirst AnswerGiven StepsSeen CodeSet CodeRefused
     Archived BroughtBack
+    VehicleEquipped GearRated AroundMeasured
 }
 
 /// The golden entries: one stream, a fixed id and time for each, a person with a name first.

@@ -1,7 +1,7 @@
 use lugbook::caution::CautionId;
 use lugbook::entry::{Decision, LookAt};
 use lugbook::lifting::{Act, Lacking, Refusal};
-use lugbook::procedure::{Ask, Bad, BadKind, Condition, Procedure, Unmet, Unsafe, built_in};
+use lugbook::procedure::{Ask, Bad, BadKind, Condition, Mismatch, Procedure, Unmet, Unsafe, built_in};
 use lugbook::vehicle::{Layout, Place, Side};
 use lugbook::words::{Lang, Speech, Words};
 
@@ -19,6 +19,7 @@ const FIRST: &[&str] = &[
     "Hang",
     "Lay",
     "Look",
+    "Loosen",
     "Lower",
     "Measure",
     "Note",
@@ -36,6 +37,7 @@ const FIRST: &[&str] = &[
     "Snug",
     "Stop",
     "Stow",
+    "Switch",
     "Take",
     "Tell",
     "Tighten",
@@ -247,6 +249,20 @@ fn unmet() -> Vec<Unmet> {
         Unmet::AnsweredFirst { decision: Decision::Target },
         Unmet::InOrder { n: 12, act: Act::SetStand, at: Some(at) },
         Unmet::InOrder { n: 1, act: Act::SecureVehicle, at: None },
+        Unmet::Ready,
+        Unmet::GearRated { read: None },
+        Unmet::GearRated { read: Some(("17000 lb".parse().unwrap(), "3 t".parse().unwrap())) },
+        Unmet::PairMatched { at, why: Mismatch::NotKnown },
+        Unmet::PairMatched {
+            at,
+            why: Mismatch::Apart { by: "19.1 mm".parse().unwrap(), allowed: "12.7 mm".parse().unwrap() },
+        },
+        Unmet::PairMatched { at, why: Mismatch::LargerInside { by: "2.1 mm".parse().unwrap() } },
+        Unmet::PairSeen { at },
+        Unmet::OuterLoosened { at, nuts: vec![3] },
+        Unmet::OuterLoosened { at, nuts: vec![1, 2] },
+        Unmet::InnerSet { at, nuts: vec![3] },
+        Unmet::InnerSet { at, nuts: vec![1, 2] },
         Unmet::NoOrder { refusal: Refusal::NotWithThisGear { lacking: vec![Lacking::Stands { at_least: 2 }] } },
     ]
 }

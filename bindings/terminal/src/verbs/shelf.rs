@@ -25,6 +25,8 @@ pub enum Shelf {
     Pattern(Pattern),
     /// Where the vehicle may be lifted, in the manual's words
     LiftPoints(LiftPoints),
+    /// How thick brake pads must be at the least
+    Brakes(Brakes),
     /// Say that torque or placard was looked for and can't be had
     Unknown(Unknown),
     /// List what is on the shelf
@@ -124,6 +126,19 @@ pub struct LiftPoints {
     place: Printed,
 }
 
+/// Brakes.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Example:\n  lugbook shelf brakes \"2 mm\" --source \"owner's manual, page 301\"\n\nWhat is printed on a disc goes with the look: \"lugbook look FL disc sound\n--thickness \\\"24 mm\\\" --least \\\"22 mm\\\"\"."
+)]
+pub struct Brakes {
+    /// The least thickness of pads or linings, as printed
+    #[arg(allow_hyphen_values = true)]
+    pads: String,
+    #[command(flatten)]
+    place: Printed,
+}
+
 /// What can't be had.
 #[derive(Debug, Args)]
 #[command(
@@ -159,6 +174,9 @@ impl Shelf {
             }
             Self::LiftPoints(LiftPoints { text, place: Printed { source, vehicle } }) => {
                 Command::RecordLiftPoints { vehicle, text, source }
+            }
+            Self::Brakes(Brakes { pads, place: Printed { source, vehicle } }) => {
+                Command::RecordBrakes { vehicle, pads, source }
             }
             Self::Unknown(Unknown { what }) => Command::NotKnown { what },
             Self::List => return list(options),

@@ -14,7 +14,7 @@ use super::codes::code;
 pub struct Photo {
     /// What it shows
     #[arg(value_parser = code::<PhotoOf>(&[
-        "sidewall", "tread", "hub", "placard", "manual", "damage", "plate", "odometer",
+        "sidewall", "tread", "hub", "placard", "manual", "damage", "plate", "odometer", "vehicle"
     ]))]
     of: PhotoOf,
     /// The file: JPEG, PNG or WebP; it is copied into the book
@@ -91,6 +91,25 @@ pub struct Tread {
     /// The tire laid out there that goes on, not the one that is on
     #[arg(long)]
     coming: bool,
+}
+
+/// A tape around a tire.
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Example:\n  lugbook tape 2LI \"126.25 in\"\n\nTwo tires that stand side by side are matched by it; the larger one goes outside."
+)]
+pub struct Tape {
+    /// Where the tire is or belongs
+    at: String,
+    /// Its circumference around the tread
+    #[arg(allow_hyphen_values = true)]
+    around: String,
+}
+
+impl From<Tape> for Command {
+    fn from(said: Tape) -> Self {
+        Self::Around { at: said.at, around: said.around }
+    }
 }
 
 impl From<Photo> for Command {

@@ -86,14 +86,15 @@ pub struct Off {
 /// A look.
 #[derive(Debug, Args)]
 #[command(after_help = "\
-Parts: hub-face hub-bore studs seats valve weights rim tire, pads disc hose\nboots damper bearing, brake other.
+Parts: hub-face hub-bore centering-ring studs seats valve valve-cap weights rim\ntire, pads disc hose boots damper bearing, brake other.
 States: sound, watch, at-limit, below-limit, unsafe.
 
 Examples:
   lugbook look FL sound                 hub face, studs, seats, valve and tire
   lugbook look RL studs unsafe --note \"one stud stripped\"
   lugbook look FR tire watch --damage cut --photo 5
-  lugbook look FL pads at-limit --thickness \"3 mm\"")]
+  lugbook look FL pads at-limit --thickness \"3 mm\"
+  lugbook look FL disc sound --thickness \"24 mm\" --least \"22 mm\"")]
 pub struct Look {
     /// Where, which part, and how it stands; the state is the last word
     #[arg(value_name = "PLACE|PART|STATE", num_args = 1..=3, required = true)]
@@ -107,6 +108,9 @@ pub struct Look {
     /// How thick a pad or disc was measured
     #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     thickness: Option<String>,
+    /// How thick it must be at the least, as printed on it
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    least: Option<String>,
     /// Its photo, by its number in the job
     #[arg(long, value_name = "N")]
     photo: Option<usize>,
@@ -194,7 +198,7 @@ impl TryFrom<Look> for Command {
     type Error = Trouble;
 
     fn try_from(said: Look) -> Result<Self, Trouble> {
-        let mut words = said.words.into_iter();
+        let mut words = said.words.iter().cloned();
         let word = words.next_back().unwrap_or_default();
         let state = coded::<State>(&word).ok_or_else(|| {
             let given = shorten(&word);
@@ -209,7 +213,8 @@ impl TryFrom<Look> for Command {
             }
         }
         let damage = said.damage.map(TireDamage::from);
-        Ok(Self::Look { at, part, state, note: said.note, damage, thickness: said.thickness, photo: said.photo })
+        let Look { note, thickness, least, photo, .. } = said;
+        Ok(Self::Look { at, part, state, note, damage, thickness, least, photo })
     }
 }
 

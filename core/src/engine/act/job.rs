@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use super::{Acting, Done, Outcome, clipped};
+use crate::caution;
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
@@ -31,6 +32,12 @@ impl<'a> Acting<'a> {
             let args = [("given", clipped(id).into()), ("known", known.into())];
             return Err(Trouble::mend(self.words, "trouble-procedure", &args));
         };
+        let kind = caution::kind_of(vehicle.class, &vehicle.layout);
+        if !caution::applies(&procedure.fits, &kind) {
+            let known = self.words.list(procedure.fits.iter().map(|kind| self.words.circumstance(kind.code())));
+            let args = [("title", self.words.title(procedure).into()), ("known", known.into())];
+            return Err(Trouble::mend(self.words, "trouble-not-this-vehicle", &args));
+        }
         let own = if vehicle.own { "own" } else { "customer" };
         let circumstances = self.settle(procedure, given, own)?;
         let at_hand = self.tools_for(procedure, &circumstances);
@@ -314,7 +321,7 @@ impl<'a> Acting<'a> {
         };
         let given = given.trim();
         let answer = match step.asks {
-            Ask::Seen | Ask::Rocked if given.eq_ignore_ascii_case("seen") => Answer::Seen,
+            Ask::Seen | Ask::Rocked | Ask::Ready if given.eq_ignore_ascii_case("seen") => Answer::Seen,
             Ask::Choice if step.choices.iter().any(|choice| choice == given) => Answer::Choice(given.to_owned()),
             Ask::Count | Ask::Studs => Answer::Count(given.parse().map_err(|_| wrong())?),
             _ => return Err(wrong()),

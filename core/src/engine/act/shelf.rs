@@ -6,10 +6,10 @@ use crate::entry::{Fact, Personal, Role, Shelf};
 use crate::fastener::{Lubrication, Printed, RecheckAt, TorqueSpec};
 use crate::ident::{Digest, PersonId, TireId, VehicleId};
 use crate::limits::{Placard, PlacardTire};
-use crate::measure::{DistanceUnit, PressureUnit};
+use crate::measure::{DistanceUnit, PressureUnit, SpanUnit};
 use crate::rotation::Pattern;
 use crate::sidewall;
-use crate::vehicle::{Class, Drive, Layout};
+use crate::vehicle::{Axle, Class, Drive, Equipment, Layout};
 
 /// What stands on a manual's page about wheel torque.
 pub(super) struct Page<'p> {
@@ -18,6 +18,13 @@ pub(super) struct Page<'p> {
     pub condition: Option<&'p str>,
     pub recheck: &'p [String],
     pub studs: Option<u8>,
+}
+
+/// What rolls under a new vehicle.
+pub(super) struct Wheels<'w> {
+    pub class: Class,
+    pub axles: &'w [String],
+    pub spare: bool,
 }
 
 impl Acting<'_> {
@@ -47,8 +54,8 @@ impl Acting<'_> {
         &self,
         name: &str,
         model: &str,
-        class: Class,
-        spare: bool,
+        wheels: &Wheels<'_>,
+        has: Option<Vec<Equipment>>,
         own: bool,
         plate: Option<String>,
     ) -> Done {
@@ -59,7 +66,7 @@ impl Acting<'_> {
         }
         let plate = plate.map(|plate| self.text("what-plate", &plate)).transpose()?;
         let vehicle = VehicleId::from_parts(self.now_ms(), self.host.random());
-        let layout = Layout::two_axles(spare);
+        let (class, layout) = (wheels.class, self.layout(wheels)?);
         let personal = plate.map(|plate| Personal { salt: self.salt(), name: None, phone: None, plate: Some(plate) });
         let mut facts: Vec<_> = vec![(
             Fact::VehicleAdded { vehicle, name: name.clone(), model, class, layout: layout.clone(), own },
@@ -69,8 +76,43 @@ impl Acting<'_> {
             let tire = TireId::from_parts(self.now_ms(), self.host.random());
             facts.push((Fact::TireFitted { tire, vehicle, at, job: None }, None));
         }
+        facts.extend(has.map(|has| (Fact::VehicleEquipped { vehicle, has }, None)));
         let said = self.words.text("said-vehicle", &[("name", name.into())]);
         Ok(Outcome { facts, sentences: vec![said], ..Outcome::default() })
+    }
+
+    /// The axles of a new vehicle: the first one of a vehicle that drives by itself is steered.
+    fn layout(&self, wheels: &Wheels<'_>) -> Result<Layout, Trouble> {
+        let towed = matches!(wheels.class, Class::LightTrailer | Class::Trailer);
+        let most = crate::lifting::MOST_AXLES;
+        let wrong = |given: &str| {
+            let args = [("given", clipped(given).into()), ("most", most.into())];
+            Trouble::mend(self.words, "trouble-axles", &args)
+        };
+        let axle = |(at, text): (usize, &String)| {
+            let dual = match text.trim().to_ascii_lowercase().as_str() {
+                "single" => false,
+                "dual" => true,
+                _ => return Err(wrong(text)),
+            };
+            Ok(Axle { dual, steer: at == 0 && !towed, rating: None })
+        };
+        let axles = wheels.axles.iter().enumerate().map(axle).collect::<Result<Vec<_>, _>>()?;
+        if axles.is_empty() {
+            let mut layout = Layout::two_axles(wheels.spare);
+            layout.axles.iter_mut().for_each(|axle| axle.steer &= !towed);
+            return Ok(layout);
+        }
+        if axles.len() > most || (axles.len() == 1 && !towed) {
+            return Err(wrong(&wheels.axles.join(" ")));
+        }
+        Ok(Layout { axles, spare: wheels.spare })
+    }
+
+    pub(super) fn equip(&self, vehicle: Option<&str>, has: Vec<Equipment>) -> Done {
+        let vehicle = self.vehicle(vehicle)?;
+        let said = self.words.equipment(&has);
+        Ok(Outcome::fact(Fact::VehicleEquipped { vehicle: vehicle.id, has }).note(said))
     }
 
     fn page_photo(&self, photo: Option<usize>) -> Result<Option<Digest>, Trouble> {
@@ -194,6 +236,12 @@ impl Acting<'_> {
             .parse()
             .map_err(|_| Trouble::mend(self.words, "trouble-pattern", &[("given", clipped(pattern).into())]))?;
         self.put_on_shelf(&vehicle.model, Shelf::Pattern { pattern: pattern.code().to_owned() }, source, None)
+    }
+
+    pub(super) fn record_brakes(&self, vehicle: Option<&str>, pads: &str, source: &str) -> Done {
+        let vehicle = self.vehicle(vehicle)?;
+        let pads = self.reading::<SpanUnit>(pads, None)?;
+        self.put_on_shelf(&vehicle.model, Shelf::Brakes { pads }, source, None)
     }
 
     pub(super) fn record_lift_points(&self, vehicle: Option<&str>, text: &str, source: &str) -> Done {

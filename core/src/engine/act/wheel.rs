@@ -12,10 +12,10 @@ use crate::fastener::{NutOutcome, TorqueSpec, Wrench, judge};
 use crate::finding::State;
 use crate::ident::TireId;
 use crate::lifting::{Gear, moves_for_flat};
-use crate::measure::{Depth, DepthUnit, DistanceUnit, PressureUnit, SpanUnit, SpeedUnit};
+use crate::measure::{Depth, DepthUnit, DistanceUnit, LoadUnit, PressureUnit, SpanUnit, SpeedUnit};
 use crate::procedure::{Ask, Bay, Condition, Unmet};
 use crate::sidewall;
-use crate::vehicle::Place;
+use crate::vehicle::{Place, Row};
 use crate::words::{Say, Units};
 
 /// What is read on a spare beside its sidewall.
@@ -32,6 +32,7 @@ pub(super) struct Seen {
     pub note: Option<String>,
     pub damage: Option<TireDamage>,
     pub thickness: Option<String>,
+    pub least: Option<String>,
     pub photo: Option<usize>,
 }
 
@@ -39,6 +40,8 @@ pub(super) struct Seen {
 const MOST_PLACES: usize = 12;
 /// The pattern of a flat wheel that is changed for the spare, beside those of rotations.
 const FLAT: &str = "flat";
+/// What a tape around a tire can show, mm: from a wheelbarrow's to an earthmover's.
+const AROUND_MM: std::ops::RangeInclusive<f64> = 800.0..=13_000.0;
 /// Most grooves at one place.
 const MOST_GROOVES: usize = 6;
 
@@ -201,6 +204,36 @@ impl Acting<'_> {
         Err(trouble.at(format!("tread {}", self.name_of(bay, at))))
     }
 
+    pub(super) fn around(&self, bay: &Bay<'_>, at: &str, text: &str) -> Done {
+        let at = self.place(bay, at)?;
+        // A wheel that is off is spoken of where it belongs.
+        let tire = match bay.job.wanted_at(at) {
+            Some(tire) => tire,
+            None => self.tire_at(bay, at)?,
+        };
+        let default = match self.words.speech().units {
+            Units::AsRead => None,
+            Units::Metric => Some(SpanUnit::Millimetre),
+            Units::Us => Some(SpanUnit::Inch),
+        };
+        let around = self.reading(text, default)?;
+        let args = [("place", self.name_of(bay, at).into()), ("given", clipped(text).into())];
+        if !AROUND_MM.contains(&around.in_unit(SpanUnit::Millimetre)) {
+            return Err(Trouble::mend(self.words, "trouble-around", &args).at(self.name_of(bay, at)));
+        }
+        Ok(Outcome::fact(Fact::AroundMeasured { job: Self::job_id(bay), at, tire, around }))
+    }
+
+    pub(super) fn weigh(&self, bay: &Bay<'_>, weight: &str, rating: &str) -> Done {
+        let (weight, rating) = (self.reading::<LoadUnit>(weight, None)?, self.reading::<LoadUnit>(rating, None)?);
+        let outcome = Outcome::fact(Fact::GearRated { job: Self::job_id(bay), weight, rating });
+        if rating < weight {
+            let args = [("weight", self.words.reading(&weight).into()), ("rating", self.words.reading(&rating).into())];
+            return Ok(outcome.note(self.words.text("said-overloaded", &args)));
+        }
+        Ok(outcome)
+    }
+
     pub(super) fn choose_plan(&self, bay: &Bay<'_>, text: &str) -> Done {
         self.gate(bay, Ask::Plan, None)?;
         self.not_begun(bay)?;
@@ -230,8 +263,12 @@ impl Acting<'_> {
         let mut at: Vec<Place> = Vec::new();
         for text in named {
             let place = self.wheel(bay, text)?;
-            if !at.contains(&place) {
-                at.push(place);
+            // The outer wheel comes off before the inner one.
+            let over = place.partner().filter(|_| place.row() == Some(Row::Inner));
+            for place in over.into_iter().chain([place]) {
+                if !at.contains(&place) {
+                    at.push(place);
+                }
             }
         }
         if at.is_empty() {
@@ -353,15 +390,20 @@ impl Acting<'_> {
             let args = [("place", self.name_of(bay, at).into())];
             return Err(Trouble::mend(self.words, "trouble-already-off", &args).at(self.name_of(bay, at)));
         }
+        if let Some(outer) = at.partner().filter(|outer| at.row() == Some(Row::Inner) && !bay.job.is_off(*outer)) {
+            let args = [("place", self.name_of(bay, at).into()), ("outer", self.name_of(bay, outer).into())];
+            return Err(Trouble::mend(self.words, "trouble-outer-on", &args).at(self.name_of(bay, at)));
+        }
         Ok(Outcome::fact(Fact::WheelOff { job: Self::job_id(bay), at }))
     }
 
     pub(super) fn look(&self, bay: &Bay<'_>, at: Option<&str>, part: Option<LookAt>, seen: Seen) -> Done {
-        let Seen { state, note, damage, thickness, photo } = seen;
+        let Seen { state, note, damage, thickness, least, photo } = seen;
         let at = at.map(|at| self.place(bay, at)).transpose()?;
         let note = note.map(|note| self.text("what-note", &note)).transpose()?;
         let photo = photo.map(|number| self.photo_numbered(bay, number)).transpose()?;
         let thickness = thickness.map(|text| self.reading::<SpanUnit>(&text, None)).transpose()?;
+        let least = least.map(|text| self.reading::<SpanUnit>(&text, None)).transpose()?;
         let several = part.is_none();
         let parts = match part {
             Some(part) => vec![part],
@@ -377,7 +419,11 @@ impl Acting<'_> {
             if several && found {
                 continue;
             }
-            let look = Look { at, part, state, note: note.clone(), damage, thickness };
+            let look = Look { at, part, state, note: note.clone(), damage, thickness, least };
+            if let Some(least) = bay.least_of(&look).filter(|least| thickness.is_some_and(|thick| thick < *least)) {
+                let args = [("least", self.words.reading(&least).into())];
+                outcome = outcome.note(self.words.text("said-too-thin", &args));
+            }
             outcome = outcome.and(Fact::FindingNoted { job: Self::job_id(bay), look, photo });
         }
         if state != State::Sound && photo.is_none() {
@@ -399,8 +445,22 @@ impl Acting<'_> {
             let args = [("mark", clipped(&mark).into()), ("marks", marks.into())];
             return Err(Trouble::mend(self.words, "trouble-no-mark", &args).at(self.name_of(bay, at)));
         };
+        let partner = at.partner();
+        if let Some(inner) = partner.filter(|inner| at.row() == Some(Row::Outer) && bay.job.is_off(*inner)) {
+            let args = [("place", self.name_of(bay, at).into()), ("inner", self.name_of(bay, inner).into())];
+            return Err(Trouble::mend(self.words, "trouble-inner-off", &args).at(self.name_of(bay, at)));
+        }
+        // The outer wheel covers the inner one's nuts.
+        if let Some(inner) = partner.filter(|inner| at.row() == Some(Row::Outer) && bay.job.came_off(*inner)) {
+            let nuts = bay.nuts_left(inner, Pass::Snug).filter(|_| bay.has_nuts(inner)).unwrap_or_default();
+            if !nuts.is_empty() {
+                return Err(self.held(bay, "mark-read", &Unmet::AllSnug { at: inner, nuts }, Some(at)));
+            }
+        }
         let (_, wanted) = bay.wanted(at);
-        if wanted != Some(tire) && !self.is_opened(bay, Ask::Started, Some(at), Condition::MarkFits) {
+        // The nuts that hold an inner wheel may be the outer one's: the gate is opened there.
+        let nuts_at = partner.filter(|_| !bay.has_nuts(at)).unwrap_or(at);
+        if wanted != Some(tire) && !self.is_opened(bay, Ask::Started, Some(nuts_at), Condition::MarkFits) {
             let unmet = Unmet::MarkFits {
                 at,
                 read: Some(mark),
@@ -416,6 +476,10 @@ impl Acting<'_> {
     pub(super) fn nuts(&self, bay: &Bay<'_>, at: &str, pass: Pass, nut: Option<u8>, moved: Option<bool>) -> Done {
         let at = self.wheel(bay, at)?;
         let place = self.name_of(bay, at);
+        if let Some(outer) = at.partner().filter(|_| !bay.has_nuts(at)) {
+            let args = [("place", place.as_str().into()), ("outer", self.name_of(bay, outer).into())];
+            return Err(Trouble::mend(self.words, "trouble-nuts-at-outer", &args).at(place));
+        }
         let Some(studs) = bay.studs() else {
             return Err(Trouble::mend(self.words, "trouble-count-nuts", &[]).at(place));
         };
@@ -425,12 +489,16 @@ impl Acting<'_> {
             Pass::Snug => Ask::Snug,
             Pass::Recheck if bay.step_for(Ask::Rechecked).is_some() => Ask::Rechecked,
             Pass::Final | Pass::Recheck => Ask::Final,
+            Pass::Loosened => Ask::Loosened,
         };
         self.gate(bay, ask, Some(at))?;
         if pass != Pass::Cracked && bay.job.is_off(at) {
             return Err(Trouble::mend(self.words, "trouble-wheel-off", &[("place", place.as_str().into())]).at(place));
         }
-        if pass == Pass::Final && !bay.job.came_off(at) {
+        if pass == Pass::Loosened && !bay.turned(pass).contains(&at) {
+            return Err(Trouble::mend(self.words, "trouble-not-loosened", &[]).at(place));
+        }
+        if pass == Pass::Final && !bay.job.came_off(at) && !bay.turned(pass).contains(&at) {
             return Err(Trouble::mend(self.words, "trouble-not-moved", &[("place", place.as_str().into())]).at(place));
         }
         let nuts = match nut {

@@ -28,6 +28,7 @@ fn look(class: &str) -> Look {
         "front-mark" | "axle" | "rim" => (None, pen(Line, 2.0, &[])),
         "body" => (Some(Paper), pen(Line, 2.0, &[])),
         "wheel" => (Some(Paper), pen(Black, 2.5, &[])),
+        "wheel worked" => (Some(Black), pen(Black, 2.5, &[])),
         "arrow" => (None, pen(Black, 2.6, &[])),
         "arrow planned" => (None, pen(Black, 2.6, &[6.0, 5.0])),
         "bar" => (Some(Fill), None),

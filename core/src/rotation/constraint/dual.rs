@@ -61,10 +61,53 @@ impl DualMatch {
         row.map_or(0.0, |row| row.difference_in * MM_PER_IN)
     }
 
+    /// What is wrong with a pair whose diameters in mm were measured; `None` when nothing is.
+    ///
+    /// ```
+    /// use lugbook::rotation::Why;
+    /// use lugbook::rotation::constraint::DualMatch;
+    /// assert_eq!(DualMatch::of_diameters(1014.0, 1010.0), None);
+    /// // 40 to 50 in: half an inch at most.
+    /// let word = DualMatch::of_diameters(1030.0, 1016.5).unwrap();
+    /// assert!(word.force.refuses() && matches!(word.reason, Why::PairApart { .. }));
+    /// ```
+    pub fn of_diameters(outer_mm: f64, inner_mm: f64) -> Option<Word> {
+        Self::word(outer_mm - inner_mm, Some(outer_mm.max(inner_mm)))
+    }
+
+    fn word(larger: f64, diameter: Option<f64>) -> Option<Word> {
+        if let Some(diameter) = diameter {
+            let allowed_mm = Self::allowed_mm(diameter);
+            if larger.abs() > allowed_mm {
+                return Some(Word {
+                    force: Force::Rule,
+                    reason: Why::PairApart { difference_mm: larger.abs(), allowed_mm },
+                    source: TABLE,
+                    lifted_by: Lift::CloserPartner,
+                });
+            }
+        }
+        // A gauge step of depth is two of diameter: less is not told apart.
+        (larger < -2.0 * crate::measure::THIRTY_SECOND_MM).then_some(Word {
+            force: Force::Advice,
+            reason: Why::LargerInside { difference_mm: -larger },
+            source: TABLE,
+            lifted_by: Lift::SwapPair,
+        })
+    }
+
     /// How much larger the outer tire is, in mm, as far as it can be told: the
     /// difference new, and twice the difference of depths. Tires of one size are
     /// taken to have the same tread new.
-    fn outer_larger_mm(outer: &TireFacts, inner: &TireFacts) -> Option<f64> {
+    ///
+    /// ```
+    /// use lugbook::rotation::TireFacts;
+    /// use lugbook::rotation::constraint::DualMatch;
+    /// use lugbook::vehicle::Place;
+    /// let bare = TireFacts::at(Place::parse("2LO").unwrap());
+    /// assert_eq!(DualMatch::outer_larger_mm(&bare, &bare), None, "neither size nor tread is known");
+    /// ```
+    pub fn outer_larger_mm(outer: &TireFacts, inner: &TireFacts) -> Option<f64> {
         let new = match (outer.overall_diameter_mm, inner.overall_diameter_mm) {
             (Some(outer), Some(inner)) => outer - inner,
             _ if outer.size.is_some() && outer.size == inner.size => 0.0,
@@ -81,27 +124,6 @@ impl Constraint for DualMatch {
 
     fn of_pair(&self, outer: &TireFacts, inner: &TireFacts) -> Option<Word> {
         let larger = Self::outer_larger_mm(outer, inner)?;
-        let diameter = outer.overall_diameter_mm.or(inner.overall_diameter_mm);
-        if let Some(diameter) = diameter {
-            let allowed_mm = Self::allowed_mm(diameter);
-            if larger.abs() > allowed_mm {
-                return Some(Word {
-                    force: Force::Rule,
-                    reason: Why::PairApart { difference_mm: larger.abs(), allowed_mm },
-                    source: TABLE,
-                    lifted_by: Lift::CloserPartner,
-                });
-            }
-        }
-        // A gauge step of depth is two of diameter: less is not told apart.
-        if larger < -2.0 * crate::measure::THIRTY_SECOND_MM {
-            return Some(Word {
-                force: Force::Advice,
-                reason: Why::LargerInside { difference_mm: -larger },
-                source: TABLE,
-                lifted_by: Lift::SwapPair,
-            });
-        }
-        None
+        Self::word(larger, outer.overall_diameter_mm.or(inner.overall_diameter_mm))
     }
 }

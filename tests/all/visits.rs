@@ -1,0 +1,5 @@
+//! Every built-in procedure, played from the first question to the signature.
+
+mod cards;
+mod driver;
+mod gates;
