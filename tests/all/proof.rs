@@ -244,6 +244,8 @@ fn closed(engine: &mut Engine) {
             name: "orchard truck".to_owned(),
             model: "Harrow 1500 2019".to_owned(),
             class: Class::LightTruck,
+            axles: vec![],
+            has: Some(vec![]),
             spare: false,
             own: true,
             plate: None,

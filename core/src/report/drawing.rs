@@ -141,6 +141,14 @@ fn path(from: &Spot, to: &Spot) -> String {
         Place::Wheel(Position { row: Row::Outer, .. }) => (spot.x, spot.y + down.signum() * (WHEEL.1 + 4.0)),
         Place::Wheel(_) => (spot.x + spot.inward() * (WHEEL.0 + 5.0), spot.y + down),
     };
+    let row = |spot: &Spot| spot.place.row();
+    if row(from) == Some(Row::Outer) && row(to) == Some(Row::Outer) && (from.y - to.y).abs() < 1.0 {
+        // Below the wheels from outer to outer, the way back inside the way there: no inner name is crossed.
+        let (inward, deep) = if from.x < to.x { (-5.0, 52.0) } else { (5.0, 42.0) };
+        let y = from.y + WHEEL.1 + 4.0;
+        let (x1, x2) = (from.x + inward * from.inward(), to.x + inward * to.inward());
+        return format!("M{x1} {y} C{x1} {} {x2} {} {x2} {y}", y + deep, y + deep);
+    }
     let (x1, y1) = edge(from, 11.0);
     let (x2, y2) = edge(to, -11.0);
     let same_side = (from.x - to.x).abs() < 1.0 && from.place != Place::Spare;

@@ -51,6 +51,9 @@ impl Sheet<'_> {
         };
         let to = self.job.plan().and_then(|(_, moves)| moves.iter().find(|m| m.tire == tire)).map_or(at, |m| m.to);
         let id = if to == at { "card-tire-of" } else { "card-tire-of-to" };
+        if to == at && self.mark(tire) == self.place(at) {
+            return Some(self.place(at));
+        }
         let (mark, at, to) = (self.mark(tire), self.place(at), self.place(to));
         Some(self.say(id, &[("mark", mark.into()), ("at", at.into()), ("to", to.into())]))
     }

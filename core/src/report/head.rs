@@ -68,6 +68,9 @@ impl Sheet<'_> {
         if self.drive_is_unknown() && !self.asks(&[Ask::Drive]) {
             rows.retain(|(name, _)| *name != "card-drive");
         }
+        if self.job.odometer().is_none() && !self.asks(&[Ask::Odometer]) {
+            rows.retain(|(name, _)| *name != "card-odometer");
+        }
         if let Some(spec) = self.book.on_shelf(&self.vehicle.model, Kind::LiftPoints) {
             rows.push(("card-lift-points", self.words.specification(spec)));
         }

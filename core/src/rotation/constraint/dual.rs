@@ -88,7 +88,7 @@ impl DualMatch {
             }
         }
         // A gauge step of depth is two of diameter: less is not told apart.
-        (larger < -2.0 * crate::measure::THIRTY_SECOND_MM).then_some(Word {
+        (larger < -2.0 * crate::measure::THIRTY_SECOND_MM - 1e-9).then_some(Word {
             force: Force::Advice,
             reason: Why::LargerInside { difference_mm: -larger },
             source: TABLE,
