@@ -169,6 +169,8 @@ fn with_photo(lock: Option<&str>) -> (Shop, PathBuf) {
         name: "Red coupe".to_owned(),
         model: "Lerche 30, 2018".to_owned(),
         class: Class::Car,
+        axles: vec![],
+        has: Some(vec![]),
         spare: false,
         own: true,
         plate: Some("KX 1204".to_owned()),
