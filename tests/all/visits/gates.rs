@@ -64,16 +64,21 @@ fn asked(procedure: &Procedure, pick: usize) -> Asked {
 /// The gates that wait at any place where the visit comes to.
 fn waiting(visit: &Visit, asked: &Asked) -> BTreeSet<Gate> {
     let Some(bay) = visit.bay() else { return BTreeSet::new() };
-    let step = |id: &str| visit.procedure.step(id).expect("a step");
-    let own = asked.iter().filter(|(id, _)| step(id).act.is_none());
-    let own =
-        own.flat_map(|(id, at)| bay.unmet(step(id), *at).into_iter().map(|unmet| (id.clone(), unmet.condition())));
-    // Actions of an order of lifts wait in that order, which is planned once for all of them.
-    let in_order = bay.tasks().into_iter().filter(|task| task.step.act.is_some());
-    let in_order = in_order.flat_map(|task| match task.state {
-        TaskState::Held(unmet) => unmet.iter().map(|unmet| (task.step.id.clone(), unmet.condition())).collect(),
-        _ => Vec::new(),
+    // An action of an order of lifts waits for its turn, whatever else it waits for: its own conditions are asked apart.
+    let own = asked.iter().flat_map(|(id, at)| {
+        let step = visit.procedure.step(id).expect("a step");
+        let needs = step.needs.iter().filter(|needs| !stands_for(&visit.procedure, &(id.clone(), **needs)));
+        needs
+            .filter_map(|needs| bay.check(*needs, *at))
+            .map(|unmet| (id.clone(), unmet.condition()))
+            .collect::<Vec<_>>()
     });
+    let in_order = bay.tasks().into_iter().filter(|task| task.step.act.is_some());
+    let in_order = in_order.filter(|task| match &task.state {
+        TaskState::Held(unmet) => unmet.iter().any(|unmet| unmet.condition() == Condition::InOrder),
+        _ => false,
+    });
+    let in_order = in_order.map(|task| (task.step.id.clone(), Condition::InOrder));
     own.chain(in_order).collect()
 }
 
