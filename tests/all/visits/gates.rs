@@ -184,12 +184,11 @@ fn opened(procedure: &Procedure, pick: usize) -> BTreeMap<Gate, String> {
             }
             open_what_waits(&mut visit, &mut opened);
         }
-        let waits = held
-            || visit.bay().unwrap().tasks().iter().any(|task| {
-                visit.question(task).step == next.step
-                    && visit.question(task).at == next.at
-                    && matches!(task.state, TaskState::Held(_))
-            });
+        let waits = visit.bay().unwrap().tasks().iter().any(|task| {
+            visit.question(task).step == next.step
+                && visit.question(task).at == next.at
+                && matches!(task.state, TaskState::Held(_))
+        });
         if waits {
             open(&mut visit, &next.step.clone(), next.at.clone());
         }
