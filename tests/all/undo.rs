@@ -19,6 +19,8 @@ fn begun(engine: &mut Engine) {
         name: text("orchard truck"),
         model: text("Harrow 1500 2019"),
         class: Class::LightTruck,
+        axles: vec![],
+        has: None,
         spare: true,
         own: false,
         plate: Some(text("ORCHARD 7")),

@@ -106,10 +106,13 @@ fn waiting(visit: &Visit, asked: &Asked) -> BTreeSet<Gate> {
 fn met(procedure: &Procedure, pick: usize) -> BTreeMap<Gate, String> {
     let asked = asked(procedure, pick);
     let (_folder, mut visit) = begin(procedure, pick);
-    let (mut held, mut met, mut found) = (waiting(&visit, &asked), BTreeMap::new(), false);
+    let (mut held, mut met, mut found) = (waiting(&visit, &asked), BTreeMap::<Gate, String>::new(), false);
     let mut note = |visit: &mut Visit, verb: &str| {
         let now = waiting(visit, &asked);
-        met.extend(held.difference(&now).map(|gate| (gate.clone(), verb.to_owned())));
+        // Met for the first time: a gate may wait again, once the vehicle is down.
+        for gate in held.difference(&now) {
+            met.entry(gate.clone()).or_insert_with(|| verb.to_owned());
+        }
         held = now;
     };
     while let Some(next) = visit.next() {

@@ -141,6 +141,7 @@ fn typed(command: &Command) -> Option<String> {
                 Pass::Snug => "snug",
                 Pass::Final => "torque",
                 Pass::Recheck => "recheck",
+                Pass::Loosened => "loosen",
             };
             let nut = nut.iter().map(|nut| format!(" {nut}")).collect::<String>();
             let moved = moved.map(|moved| if moved { " moved" } else { " still" }).unwrap_or_default();
