@@ -36,8 +36,8 @@ impl Sheet<'_> {
             None if by_tape && also => self.t("card-pair-by-tape"),
             None => self.t("card-pair-by-tread"),
         };
-        let asked = bay.procedure.steps.iter().filter(|step| step.per == Per::Pair && step.asks == Ask::Seen);
-        let seen = asked.fold(true, |seen, step| seen && bay.answer(&step.id, Some(outer)).is_some());
+        let mut asked = bay.procedure.steps.iter().filter(|step| step.per == Per::Pair && step.asks == Ask::Seen);
+        let seen = asked.all(|step| bay.answer(&step.id, Some(outer)).is_some());
         let seen = self.t(if seen { "card-pair-seen" } else { "card-pair-unseen" });
         let name = self.words.and_list([self.place(outer), self.place(inner)]);
         Some([name, one, two, matched, seen].map(|text| html! { (text) }).to_vec())
