@@ -184,6 +184,7 @@ fn to_the_wheels(book: &Path) {
         book,
         &[
             "lugbook job open 'Orchard truck' wheel-off-and-on lift hand-tools",
+            "lugbook skip 'no room to stand back' --step vehicle-photo",
             "lugbook damage none",
             "lugbook approve --by 'Odda Fenn'",
             "lugbook choose none-fitted",
@@ -247,7 +248,7 @@ fn a_job_of_ones_own_needs_no_approval_and_its_card_says_so() {
     assert!(!steps.contains(&"approval") && !steps.contains(&"damage"), "{steps:?}");
     assert!(card(&book).contains("Own vehicle: no approval was asked."));
     ilse(&book, &["lugbook job park lunch", "lugbook job open 'Orchard truck' rotation-on-a-lift air"]);
-    assert_eq!(next(&book)["step"], "damage");
+    assert_eq!(next(&book)["step"], "vehicle-photo");
 }
 
 /// A tread and age check of the class car, from opening to signature.
