@@ -20,7 +20,6 @@ mod trouble;
 mod undo;
 mod view;
 
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::time::Duration;
@@ -100,8 +99,7 @@ impl Engine {
         claim(&mut store, &opened).map_err(trouble)?;
         let mut store = Arc::new(store);
         let mut entries = Entries::new(&store);
-        // What the entries name, where all of them were just read.
-        let mut named = None;
+        let mut read_whole = false;
         let started = match starting::usual(&store, &entries, now) {
             Some(started) => started,
             None => {
@@ -112,7 +110,7 @@ impl Engine {
                 claim(&mut read, &rescued).map_err(trouble)?;
                 (store, opened) = (Arc::new(read), rescued);
                 entries = Entries::new(&store);
-                named = Some(all.iter().filter_map(|entry| entry.fact().photo()).collect::<BTreeSet<_>>());
+                read_whole = true;
                 starting::whole(all, now)
             }
         };
@@ -122,10 +120,9 @@ impl Engine {
         }
         let photos = Photos::open(folder.join("photos")).map_err(|why| Trouble::of_photos(&why, &words))?;
         // To a book that lost entries, their photos are evidence.
-        let whole = opened.writable && opened.rescued.is_none() && opened.missing.is_empty();
-        if let Some(named) = named.filter(|_| whole) {
+        if read_whole && opened.writable && opened.rescued.is_none() && opened.missing.is_empty() {
             // What can't be removed now is removed another time.
-            drop(photos.sweep(&named, host.clock(), GRACE));
+            drop(photos.sweep(&book.photos.keys().copied().collect(), host.clock(), GRACE));
         }
         let safekeeping = Safekeeping::of(folder);
         let came_back = opened.rescued.as_ref().and_then(|_| safekeeping.fill(&store, &photos, now));

@@ -378,6 +378,11 @@ impl Store {
         self.folder.path()
     }
 
+    /// Older files of the book in its folder, by name: they hold what they held then.
+    pub fn older_files(&self) -> Vec<String> {
+        self.folder.older()
+    }
+
     /// The stream that this device writes.
     pub fn stream(&self) -> StreamId {
         self.stream

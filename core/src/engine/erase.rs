@@ -6,10 +6,6 @@ use crate::ident::EntryId;
 use crate::store::StoreError;
 use crate::words::{Speech, Words};
 
-/// What in the book's folder may still hold what was erased: books as they were before
-/// they were brought to a newer version, and damaged ones that were set aside.
-const OLDER: [&str; 2] = ["book-of-version-", "damaged-"];
-
 impl Engine {
     /// Erases a person's name and phone number wherever they stand beside an entry, or a
     /// vehicle's plate, for good. Every entry stays, and the book and its seals still
@@ -35,7 +31,7 @@ impl Engine {
         self.fold_anew().map_err(trouble)?;
         let mut said = vec![words.text("said-erased", &[("count", found.len().into())])];
         said.push(words.text("said-erased-elsewhere", &[]));
-        let older = self.older_files();
+        let older = self.store.older_files();
         if !older.is_empty() {
             said.push(words.text("said-erased-older", &[("names", words.list(older).into())]));
         }
@@ -51,17 +47,6 @@ impl Engine {
                 && matches!(entry.fact(), Fact::VehicleAdded { vehicle: of, .. } if *of == vehicle)
         };
         Ok(entries.iter().filter(holds).map(Entry::id).collect())
-    }
-
-    /// Older files of the book in its folder.
-    fn older_files(&self) -> Vec<String> {
-        let names = std::fs::read_dir(&self.folder).into_iter().flatten().flatten();
-        let mut older: Vec<String> = names
-            .map(|name| name.file_name().to_string_lossy().into_owned())
-            .filter(|name| OLDER.iter().any(|start| name.starts_with(start)))
-            .collect();
-        older.sort();
-        older
     }
 }
 

@@ -4,7 +4,6 @@
 //! affair, no entry: it lies in `book.backup` beside the book, for its owner only,
 //! and outlives a damaged book.
 
-use std::collections::BTreeSet;
 use std::fs::{self, File};
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -344,13 +343,12 @@ impl Engine {
     }
 
     fn write_backup(&self, into: &Path) -> Result<(BackedUp, i64), StoreError> {
-        // Those of entries that were taken back too: they may come back.
-        let kept = self.photos.kept().unwrap_or_default();
-        let ids: BTreeSet<Digest> = self.book.photos.keys().copied().chain(kept).collect();
-        let photos: Vec<(Digest, PathBuf)> = ids
-            .into_iter()
+        let photos: Vec<(Digest, PathBuf)> = self
+            .book
+            .photos
+            .keys()
             // One that is gone is told by its missing file.
-            .map(|id| (id, self.photos.path(id, Rendition::Original).unwrap_or_default()))
+            .map(|id| (*id, self.photos.path(*id, Rendition::Original).unwrap_or_default()))
             .collect();
         let begun = self.host.clock();
         let done = self.store.back_up(into, &photos, self.safekeeping.lock.as_ref(), begun)?;

@@ -3,7 +3,7 @@
 use super::{Command, Engine, Trouble, UndoLine};
 use crate::entry::{Answer, Entry, Fact, Nuts, OdometerNote, Turned};
 use crate::ident::TireId;
-use crate::logbook::{Book, Job, Span, Vehicle};
+use crate::logbook::{Book, Job, Span};
 use crate::measure::{Depth, DepthUnit, plain};
 use crate::store::{Store, StoreError};
 use crate::vehicle::{Letters, Place};
@@ -174,9 +174,4 @@ fn depths(grooves: &[Vec<Depth>]) -> String {
     let places: Vec<String> = places.collect();
     let unit = if unit == Some(DepthUnit::ThirtySecond) { "/32" } else { "mm" };
     format!("{} {unit}", places.join("; "))
-}
-
-/// Whether a vehicle has a job that is still running.
-pub(super) fn is_in_work(book: &Book, vehicle: &Vehicle) -> bool {
-    book.jobs.iter().any(|job| job.vehicle == vehicle.id && job.is_running())
 }

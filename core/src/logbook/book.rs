@@ -193,6 +193,11 @@ impl Book {
         self.vehicles.iter().find(|vehicle| vehicle.id == id)
     }
 
+    /// Whether a vehicle has a job that is still running.
+    pub fn in_work(&self, id: VehicleId) -> bool {
+        self.jobs.iter().any(|job| job.vehicle == id && job.is_running())
+    }
+
     /// What is covered of a photo that goes out.
     pub fn covers(&self, photo: Digest) -> &[CoverBox] {
         self.covers.get(&photo).map(Vec::as_slice).unwrap_or_default()

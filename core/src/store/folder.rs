@@ -19,6 +19,11 @@ pub(super) const LOGGED: [u8; 2] = [2, 2];
 /// Stands in the stored text of the first table.
 const SIGN: &[u8] = b"-- lugbook book";
 
+/// How the name of a book begins that was kept before it was brought to a newer
+/// version, and that of a damaged one's folder.
+pub(super) const BEFORE: &str = "book-of-version-";
+pub(super) const DAMAGED: &str = "damaged";
+
 /// How often the lock is asked for before somebody is told, 10 ms apart.
 const PATIENCE: u32 = 200;
 
@@ -180,6 +185,20 @@ impl Folder {
         #[cfg(unix)]
         File::open(&self.path).and_then(|folder| folder.sync_all()).map_err(|why| StoreError::io(&why, &self.path))?;
         Ok(())
+    }
+
+    /// Older files of the book: as it was before it was brought to a newer version,
+    /// and damaged ones that were set aside.
+    pub(super) fn older(&self) -> Vec<String> {
+        let mut older: Vec<String> = fs::read_dir(&self.path)
+            .into_iter()
+            .flatten()
+            .flatten()
+            .map(|name| name.file_name().to_string_lossy().into_owned())
+            .filter(|name| [BEFORE, DAMAGED].iter().any(|start| name.starts_with(start)))
+            .collect();
+        older.sort();
+        older
     }
 
     /// A name with the date in it that no file of the folder has.

@@ -12,7 +12,7 @@ use rusqlite::TransactionBehavior;
 use serde::Serialize;
 
 use super::error::{Mend, StoreError};
-use super::folder::Folder;
+use super::folder::{DAMAGED, Folder};
 use super::merge::{self, Holes};
 use super::opening::{Opening, finish};
 use super::problem::{Missing, Problem, ProblemKind, Spot};
@@ -99,7 +99,7 @@ fn set_aside(folder: &Folder, opening: Opening) -> Result<PathBuf, StoreError> {
     if let Some(aside) = noted(folder) {
         return Ok(aside);
     }
-    let aside = folder.dated("damaged", opening.now, "");
+    let aside = folder.dated(DAMAGED, opening.now, "");
     let mut builder = fs::DirBuilder::new();
     #[cfg(unix)]
     std::os::unix::fs::DirBuilderExt::mode(&mut builder, 0o700);

@@ -7,7 +7,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags, TransactionBehavior};
 
 use super::error::StoreError;
-use super::folder::{APPLICATION, Folder};
+use super::folder::{APPLICATION, BEFORE, Folder};
 use super::problem::{Problem, ProblemKind, Spot};
 use crate::calendar::Moment;
 
@@ -130,7 +130,7 @@ pub(super) fn migrate(
     if new.is_empty() {
         return Ok(None);
     }
-    let copy = folder.dated(&format!("book-of-version-{had}"), now, ".db");
+    let copy = folder.dated(&format!("{BEFORE}{had}"), now, ".db");
     conn.execute("VACUUM INTO ?1", [copy.to_string_lossy()]).map_err(fault)?;
     File::open(&copy).and_then(|file| file.sync_all()).map_err(|why| StoreError::io(&why, &copy))?;
     folder.sync()?;
@@ -175,7 +175,7 @@ mod tests {
 
     fn copies(folder: &Folder) -> Vec<std::path::PathBuf> {
         let names = fs::read_dir(folder.path()).unwrap().map(|entry| entry.unwrap().path());
-        names.filter(|path| path.to_string_lossy().contains(&format!("book-of-version-{VERSION}"))).collect()
+        names.filter(|path| path.to_string_lossy().contains(&format!("{BEFORE}{VERSION}"))).collect()
     }
 
     #[test]

@@ -53,7 +53,7 @@ impl Acting<'_> {
         }
         match thing {
             Thing::Vehicle(id) | Thing::Set(id) => {
-                if self.book.vehicle(id).is_some_and(|vehicle| undo::is_in_work(self.book, vehicle)) {
+                if self.book.in_work(id) {
                     return Err(Trouble::mend(self.words, "trouble-archive-in-work", &[]));
                 }
             }
