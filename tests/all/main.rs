@@ -37,6 +37,7 @@ mod skipped;
 mod spanish;
 mod standards;
 mod store;
+mod surface;
 mod torque;
 mod undo;
 mod visits;
