@@ -8,6 +8,7 @@
 pub mod bundle;
 mod drawing;
 mod findings;
+pub(crate) mod from_above;
 mod head;
 mod history;
 mod label;
