@@ -70,7 +70,8 @@ use rusqlite::Connection;
 use serde::Serialize;
 
 pub use backup::{BackedUp, Backup, KeptPhoto, kept as backups_kept};
-pub use error::{Again, Mend, StoreError};
+pub(crate) use error::piece;
+pub use error::{Again, Mend, StoreError, Unwatched, Watch};
 pub use lock::BackupLock;
 pub use merge::Merged;
 pub use opening::{Opened, Opening};
@@ -459,10 +460,25 @@ impl Store {
         lock: Option<&BackupLock>,
         now: Moment,
     ) -> Result<BackedUp, StoreError> {
+        self.back_up_watched(into, photos, lock, now, &Unwatched)
+    }
+
+    /// The same, told to a watcher between the photos.
+    ///
+    /// # Errors
+    /// As [`back_up`](Self::back_up), and [`Again::Stopped`]; then no backup was made.
+    pub fn back_up_watched(
+        &self,
+        into: &Path,
+        photos: &[(Digest, PathBuf)],
+        lock: Option<&BackupLock>,
+        now: Moment,
+        watch: &dyn Watch,
+    ) -> Result<BackedUp, StoreError> {
         // What can't be sealed now is backed up all the same.
         drop(self.seal());
         let content = self.read(reading::content)?.map_err(|problem| self.damaged(problem))?;
-        backup::write(into, &content, photos, (lock, self.folder.path()), &self.stream.short(), now)
+        backup::write(into, &content, (photos, watch), (lock, self.folder.path()), &self.stream.short(), now)
     }
 
     /// Takes in every entry of a backup that the book does not have, all or

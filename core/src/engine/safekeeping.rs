@@ -14,7 +14,7 @@ use super::{Engine, Trouble};
 use crate::calendar::Moment;
 use crate::ident::Digest;
 use crate::photos::{Photos, Rendition};
-use crate::store::{BackedUp, Backup, BackupLock, Mend, Restored, StoreError};
+use crate::store::{Again, BackedUp, Backup, BackupLock, Mend, Restored, StoreError, Unwatched, Watch, piece};
 use crate::words::{Say, Speech, Words};
 
 /// After a backup, changes may wait this many times as long as it took, so that
@@ -141,7 +141,7 @@ impl Safekeeping {
     pub(super) fn fill(&self, store: &crate::store::Store, photos: &Photos, now: Moment) -> Option<CameBack> {
         let folder = self.into.as_deref()?;
         let backup = Backup::newest(folder, self.lock.as_ref(), store.folder()).ok()??;
-        take(backup, store, photos, now).ok()
+        take(backup, store, photos, now, &Unwatched).ok()
     }
 }
 
@@ -150,9 +150,19 @@ fn note(folder: &Path) -> PathBuf {
 }
 
 /// Photos first: an entry never names one that is not there.
-fn take(mut backup: Backup, store: &crate::store::Store, photos: &Photos, now: Moment) -> Result<CameBack, StoreError> {
+fn take(
+    mut backup: Backup,
+    store: &crate::store::Store,
+    photos: &Photos,
+    now: Moment,
+    watch: &dyn Watch,
+) -> Result<CameBack, StoreError> {
     let (mut came, mut missing) = (0, 0);
-    for photo in backup.photos().to_vec() {
+    let all = backup.photos().to_vec();
+    let of = all.len();
+    for (done, photo) in all.into_iter().enumerate() {
+        // Photos that no entry names yet are swept away after their time.
+        piece(watch, done, of)?;
         let bytes = match backup.photo(&photo) {
             Ok(bytes) => bytes,
             // One photo that does not hold is no reason to leave every entry behind.
@@ -202,7 +212,7 @@ impl Engine {
                 if fs::canonicalize(&self.folder).is_ok_and(|book| full.starts_with(book)) {
                     return Err(Trouble::mend(&words, "trouble-backup-inside", &[]));
                 }
-                let done = self.write_backup(&full).map_err(trouble)?;
+                let done = self.write_backup(&full, &Unwatched).map_err(trouble)?;
                 self.safekeeping.into = Some(full);
                 self.noted(Ok(done));
             }
@@ -235,13 +245,24 @@ impl Engine {
     /// # Errors
     /// When no folder is chosen or given, it can't be written, or the book is damaged.
     pub fn back_up(&mut self, into: Option<&Path>, speech: Speech) -> Result<BackupView, Trouble> {
+        self.back_up_watched(into, speech, &Unwatched)
+    }
+
+    /// The same, told to a watcher between the photos.
+    pub(super) fn back_up_watched(
+        &mut self,
+        into: Option<&Path>,
+        speech: Speech,
+        watch: &dyn Watch,
+    ) -> Result<BackupView, Trouble> {
         let words = Words::new(speech);
         let chosen = into.map(Path::to_owned).or_else(|| self.safekeeping.into.clone());
         let folder = chosen.ok_or_else(|| Trouble::mend(&words, "trouble-no-backup-folder", &[]))?;
-        let done = self.write_backup(&folder);
+        let done = self.write_backup(&folder, watch);
         let failed = done.as_ref().err().cloned();
-        // One that goes elsewhere by hand says nothing of the chosen folder when it fails.
-        if done.is_ok() || into.is_none() {
+        // One that goes elsewhere by hand says nothing of the chosen folder when it fails, nor one that was stopped.
+        let stopped = matches!(failed, Some(StoreError::TryAgain { why: Again::Stopped }));
+        if done.is_ok() || (into.is_none() && !stopped) {
             self.noted(done);
         }
         let kept = self.safekeeping.keep(&self.folder);
@@ -260,7 +281,7 @@ impl Engine {
         if !self.safekeeping.due(arrived, self.book.in_bay().is_some(), self.host.clock()) {
             return None;
         }
-        let done = self.write_backup(&into);
+        let done = self.write_backup(&into, &Unwatched);
         self.noted(done);
         if let Err(why) = self.safekeeping.keep(&self.folder) {
             self.safekeeping.failed = Some(Failed { at: self.host.clock(), why });
@@ -325,13 +346,25 @@ impl Engine {
     /// When the file is no backup, does not hold, or takes another passphrase;
     /// nothing is changed then.
     pub fn restore(&mut self, file: &Path, passphrase: Option<&str>, speech: Speech) -> Result<RestoredView, Trouble> {
+        self.restore_watched(file, passphrase, speech, &Unwatched)
+    }
+
+    /// The same, told to a watcher between the photos.
+    pub(super) fn restore_watched(
+        &mut self,
+        file: &Path,
+        passphrase: Option<&str>,
+        speech: Speech,
+        watch: &dyn Watch,
+    ) -> Result<RestoredView, Trouble> {
         let words = Words::new(speech);
         let trouble = |why| Trouble::of_store(&why, &words);
         let backup = match passphrase {
             Some(passphrase) => Backup::unlock(file, passphrase, &self.folder),
             None => Backup::open(file),
         };
-        let came = take(backup.map_err(trouble)?, &self.store, &self.photos, self.host.now()).map_err(trouble)?;
+        let came =
+            take(backup.map_err(trouble)?, &self.store, &self.photos, self.host.now(), watch).map_err(trouble)?;
         self.fold_anew().map_err(trouble)?;
         Ok(RestoredView {
             before: came.restored.before,
@@ -342,7 +375,7 @@ impl Engine {
         })
     }
 
-    fn write_backup(&self, into: &Path) -> Result<(BackedUp, i64), StoreError> {
+    fn write_backup(&self, into: &Path, watch: &dyn Watch) -> Result<(BackedUp, i64), StoreError> {
         let photos: Vec<(Digest, PathBuf)> = self
             .book
             .photos
@@ -351,7 +384,7 @@ impl Engine {
             .map(|id| (*id, self.photos.path(*id, Rendition::Original).unwrap_or_default()))
             .collect();
         let begun = self.host.clock();
-        let done = self.store.back_up(into, &photos, self.safekeeping.lock.as_ref(), begun)?;
+        let done = self.store.back_up_watched(into, &photos, self.safekeeping.lock.as_ref(), begun, watch)?;
         Ok((done, self.host.clock().unix_ms().saturating_sub(begun.unix_ms()).max(0)))
     }
 

@@ -22,7 +22,7 @@ use zip::result::ZipError;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
-use super::error::{Mend, StoreError};
+use super::error::{Mend, StoreError, Watch, piece};
 use super::lock::{self, BackupLock, Opener};
 use super::problem::Missing;
 use crate::calendar::Moment;
@@ -370,7 +370,7 @@ fn read_seals(
 pub(super) fn write(
     into: &Path,
     content: &Content,
-    photos: &[(Digest, PathBuf)],
+    photos: (&[(Digest, PathBuf)], &dyn Watch),
     (lock, scratch): (Option<&BackupLock>, &Path),
     device: &str,
     now: Moment,
@@ -422,7 +422,7 @@ fn fill(
     file: File,
     part: &Path,
     content: &Content,
-    photos: &[(Digest, PathBuf)],
+    (photos, watch): (&[(Digest, PathBuf)], &dyn Watch),
     now: Moment,
 ) -> Result<(Vec<KeptPhoto>, Vec<Digest>), StoreError> {
     let io = |why: io::Error| StoreError::io(&why, part);
@@ -463,7 +463,9 @@ fn fill(
     }
     let (mut kept, mut missing) = (Vec::new(), Vec::new());
     let photos: BTreeMap<_, _> = photos.iter().map(|(digest, path)| (*digest, path)).collect();
-    for (digest, path) in photos {
+    let of = photos.len();
+    for (done, (digest, path)) in photos.into_iter().enumerate() {
+        piece(watch, done, of)?;
         let Some(bytes) = fs::read(path).ok().filter(|bytes| Digest::of(bytes) == digest) else {
             missing.push(digest);
             continue;

@@ -183,6 +183,8 @@ pub enum Again {
     Held,
     /// The storage failed to read or write.
     Storage,
+    /// The person stopped it. Nothing was changed.
+    Stopped,
 }
 
 impl Mend {
@@ -271,4 +273,26 @@ impl StoreError {
     fn damaged(why: &rusqlite::Error) -> Self {
         Self::Restore { problem: Problem { kind: ProblemKind::File { said: why.to_string() }, at: Spot::Book } }
     }
+}
+
+/// Who watches a long piece of work: told between its pieces, never while the book is being written.
+pub trait Watch: Sync {
+    /// So many pieces of so many are done. Whether to go on.
+    fn goes_on(&self, done: u64, of: u64) -> bool;
+}
+
+/// Nobody watches: it goes on to its end.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Unwatched;
+
+impl Watch for Unwatched {
+    fn goes_on(&self, _: u64, _: u64) -> bool {
+        true
+    }
+}
+
+/// Stops when the watcher says so.
+pub(crate) fn piece(watch: &dyn Watch, done: usize, of: usize) -> Result<(), StoreError> {
+    let count = |count: usize| u64::try_from(count).unwrap_or(u64::MAX);
+    if watch.goes_on(count(done), count(of)) { Ok(()) } else { Err(StoreError::TryAgain { why: Again::Stopped }) }
 }

@@ -10,6 +10,7 @@ impl Say for StoreError {
             Self::FreeSpace => words.text("book-free-space", &[]),
             Self::TryAgain { why: Again::OpenElsewhere } => words.text("book-open-elsewhere", &[]),
             Self::TryAgain { why: Again::Storage } => words.text("book-storage", &[]),
+            Self::TryAgain { why: Again::Stopped } => words.text("stopped", &[]),
             Self::TryAgain { why: Again::Held } => words.text("book-held", &[]),
             Self::Restore { problem } => words.text("book-damaged", &[("problem", problem.say(words).into())]),
             Self::Report { what } => words.text("book-unforeseen", &[("what", what.as_str().into())]),

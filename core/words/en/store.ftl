@@ -118,3 +118,4 @@ backup-failed = The last backup failed. { $why } Every entry is safe on this dev
    *[other] { $count } are in no good backup yet.
 }
 backup-note-unreadable = The note of where backups go can't be read. Choose the folder for backups again.
+stopped = Stopped. Nothing was changed.

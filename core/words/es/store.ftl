@@ -118,3 +118,4 @@ backup-failed = El último respaldo falló. { $why } Todas las anotaciones está
    *[other] { $count } no están todavía en ningún respaldo bueno.
 }
 backup-note-unreadable = No se puede leer a dónde van los respaldos. Elija otra vez la carpeta.
+stopped = Detenido. No se cambió nada.

@@ -63,6 +63,7 @@ fn errors() -> Vec<StoreError> {
         StoreError::TryAgain { why: Again::OpenElsewhere },
         StoreError::TryAgain { why: Again::Held },
         StoreError::TryAgain { why: Again::Storage },
+        StoreError::TryAgain { why: Again::Stopped },
         StoreError::Restore { problem: Problem { kind: ProblemKind::Digest, at: Spot::Row { arrived: 7 } } },
         StoreError::Report { what: "disk I/O error".to_owned() },
     ]);
