@@ -15,6 +15,7 @@ mod papers;
 mod planning;
 mod proof;
 mod safekeeping;
+pub mod screen;
 mod starting;
 mod trouble;
 mod undo;
@@ -44,7 +45,8 @@ use crate::logbook::Book;
 use crate::photos::Photos;
 use crate::procedure::{self, Procedure};
 use crate::proof::DeviceKey;
-use crate::store::{Opened, Opening, Store, StoreError};
+use crate::store::{Opened, Opening, Store, StoreError, piece};
+pub use crate::store::{Unwatched, Watch};
 use crate::words::{Say, Speech, Words};
 use safekeeping::{CameBack, Safekeeping};
 use starting::{Entries, Lag};
@@ -192,7 +194,19 @@ impl Engine {
     /// When it is not understood, does not fit, is held by a gate, or can't be
     /// kept. Nothing is changed then, but that a wrong code was given is kept.
     pub fn act(&mut self, author: Option<&str>, command: Command, speech: Speech) -> Result<Change, Trouble> {
+        self.act_watched(author, command, speech, &Unwatched)
+    }
+
+    /// The same, told to a watcher before anything is kept.
+    fn act_watched(
+        &mut self,
+        author: Option<&str>,
+        command: Command,
+        speech: Speech,
+        watch: &dyn Watch,
+    ) -> Result<Change, Trouble> {
         let words = Words::new(speech);
+        piece(watch, 0, 2).map_err(|why| Trouble::of_store(&why, &words))?;
         let spoken = match command {
             Command::Undo => undo::spoken(&self.store, &self.book, 1).map_err(|why| Trouble::of_store(&why, &words))?,
             _ => Vec::new(),
@@ -207,6 +221,8 @@ impl Engine {
             spoken: &spoken,
         }
         .carry_out(author, command)?;
+        // A photo that no entry names is swept away after its time.
+        piece(watch, 1, 2).map_err(|why| Trouble::of_store(&why, &words))?;
         let now = self.host.now();
         let ended = proof::ended(&said);
         let drafts = said

@@ -54,7 +54,7 @@ macro_rules! rooms {
     ($language:literal) => {
         files! { $language:
             "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "learning" "lifting"
-            "limits" "photos" "procedures" "proof" "report" "rotation" "sidewall" "store" "terminal" "units" "wear"
+            "limits" "photos" "procedures" "proof" "report" "rotation" "screens" "sidewall" "store" "terminal" "units" "wear"
         }
     };
 }

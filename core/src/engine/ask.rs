@@ -27,7 +27,7 @@ use crate::words::{FactContext, Quantity, Say, Speech, WearView, Words};
 
 impl Engine {
     /// The job of a number; the one in the bay, else the last one, when none is given.
-    fn job(&self, number: Option<usize>) -> Option<&Job> {
+    pub(super) fn job(&self, number: Option<usize>) -> Option<&Job> {
         match number {
             Some(number) => self.book.jobs.iter().find(|job| job.number == number),
             None => self.book.in_bay().or_else(|| self.book.jobs.last()),
@@ -226,12 +226,12 @@ impl Engine {
     }
 
     /// What was put away, in words.
-    fn archived(&self, words: &Words) -> Vec<String> {
+    pub(super) fn archived(&self, words: &Words) -> Vec<String> {
         let retired = self.book.tools.iter().filter(|tool| tool.retired).map(|tool| Thing::Tool(tool.id));
         self.book.archived().chain(retired).map(|thing| words.thing(&self.book, thing)).collect()
     }
 
-    fn job_line(&self, job: &Job, words: &Words) -> JobLine {
+    pub(super) fn job_line(&self, job: &Job, words: &Words) -> JobLine {
         JobLine {
             job: job.number,
             vehicle: self.book.vehicle(job.vehicle).map(|vehicle| vehicle.name.clone()).unwrap_or_default(),
@@ -417,6 +417,11 @@ fn vehicle_line(book: &Book, vehicle: &Vehicle, words: &Words) -> VehicleLine {
 fn next(bay: &Bay<'_>, words: &Words) -> NextView {
     let tasks = bay.tasks();
     let task = tasks.iter().find(|task| !task.state.is_over());
+    task_view(bay, &tasks, task, words)
+}
+
+/// A task as the bay shows it; none when all steps are over.
+pub(super) fn task_view(bay: &Bay<'_>, tasks: &[Task<'_>], task: Option<&Task<'_>>, words: &Words) -> NextView {
     let last = tasks.iter().rfind(|task| task.state.is_over());
     let unmet: &[Unmet] = match task.map(|task| &task.state) {
         Some(TaskState::Held(unmet)) => unmet,
@@ -444,7 +449,7 @@ fn next(bay: &Bay<'_>, words: &Words) -> NextView {
             .map(|task| task.step.choices.iter().map(|code| (code.clone(), words.choice(code))).collect())
             .unwrap_or_default(),
         gate: unmet.iter().map(|unmet| words.unmet(unmet, &bay.vehicle.layout)).collect(),
-        caution: task.map(|task| cautions(bay, task, &tasks, words)).unwrap_or_default(),
+        caution: task.map(|task| cautions(bay, task, tasks, words)).unwrap_or_default(),
         van: task.filter(|task| task.step.van).map(|_| words.text("next-in-the-van", &[])),
         two: task.filter(|task| bay.wants_two(task)).map(|_| words.text("next-two-people", &[])),
         answer_first: unmet.iter().find_map(|unmet| match unmet {
@@ -547,7 +552,7 @@ fn target(bay: &Bay<'_>, words: &Words) -> Option<Quantity> {
     fastening::target(spec, &wrench).ok().map(|target| words.quantity(&target.target))
 }
 
-fn task_line(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> TaskLine {
+pub(super) fn task_line(bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> TaskLine {
     let (state, why) = match &task.state {
         TaskState::Done(_) => ("done", Vec::new()),
         TaskState::Skipped(reason) => ("skipped", vec![reason.clone()]),

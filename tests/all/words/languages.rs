@@ -188,7 +188,7 @@ fn no_sentence_stands_there_unused() {
     let folders = ["core/src", "bindings/terminal/src", "bindings/phone/src"];
     let (mut texts, mut codes, mut kinds) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
     let camel = Regex::new(r"\b[A-Z][A-Za-z0-9]*\b").unwrap();
-    let coded = Regex::new(r#"(?:coded|or_code)\(\s*"([a-z-]+)""#).unwrap();
+    let coded = Regex::new(r#"(?:coded|or_code|choices)\(\s*"([a-z-]+)""#).unwrap();
     for file in folders.iter().flat_map(|folder| sources(&root().join(folder))) {
         let source = std::fs::read_to_string(&file).unwrap();
         let source: String = source.lines().filter(|line| !line.trim_start().starts_with("//")).collect();
