@@ -1,23 +1,37 @@
 //! What the phone shells may call, exported through uniffi.
 //!
-//! A shell opens a book, asks it for finished, worded records, and closes it.
-//! Everything that thinks is in the core; nothing is computed or worded here.
-//! Saying things to the book is not exported yet.
+//! A shell opens an [`Engine`], asks it for finished, worded screens, and hands back
+//! what was tapped on them with what was filled in. Everything that thinks is in the
+//! core; nothing is computed or worded here. Each body runs on a thread of its own,
+//! never on the caller's; a fault inside comes back as a [`Refusal`], and the book is
+//! opened anew at the next call.
 
-use std::path::Path;
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+mod cross;
+mod long;
+mod manner;
+mod refusal;
+mod screens;
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
 use lugbook::calendar::Moment;
-use lugbook::engine::{self, Engine};
+use lugbook::engine::{self, Unwatched, Watch};
 use lugbook::proof::DeviceKey;
-use lugbook::vehicle::Letters;
-use lugbook::words::{DecimalMark, Lang, Speech, Units};
+use lugbook::words::Speech;
+
+use cross::Cross;
+pub use long::{LongTask, TaskProgress};
+pub use manner::{DecimalSign, Language, Manner, PositionLetters, UnitSystem};
+pub use refusal::Refusal;
+pub use screens::*;
 
 uniffi::setup_scaffolding!();
 
 /// What only the phone has.
 #[uniffi::export(with_foreign)]
-pub trait Device: Send + Sync {
+pub trait PhoneHost: Send + Sync {
     /// The phone's clock, in Unix milliseconds.
     fn clock_ms(&self) -> i64;
     /// Ten random bytes for a new id.
@@ -26,197 +40,11 @@ pub trait Device: Send + Sync {
     /// they are first asked for, the same ever after, and never in a backup of the phone.
     /// None where the vault can't be had: then nothing is sealed.
     fn secret(&self) -> Option<Vec<u8>>;
+    /// A line for the phone's own log: kinds and times, never a name, a number or a reading.
+    fn log(&self, line: String);
 }
 
-/// Which language every sentence is in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, uniffi::Enum)]
-pub enum Language {
-    /// English, US shop usage.
-    English,
-    /// Spanish, US shop usage.
-    Spanish,
-}
-
-/// In which units readings are shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, uniffi::Enum)]
-pub enum UnitSystem {
-    /// Each in the unit it was read in.
-    AsRead,
-    /// mm, N·m, kPa, km.
-    Metric,
-    /// 1/32 in, ft·lb, psi, mi.
-    Us,
-}
-
-/// How positions of a two-axle vehicle are lettered.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, uniffi::Enum)]
-pub enum PositionLetters {
-    /// FL FR RL RR.
-    FrontFirst,
-    /// LF RF LR RR.
-    SideFirst,
-}
-
-/// How a person wants to be spoken to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, uniffi::Record)]
-pub struct Manner {
-    /// The language.
-    pub language: Language,
-    /// The units, apart from the language.
-    pub units: UnitSystem,
-    /// The position letters.
-    pub letters: PositionLetters,
-}
-
-impl From<Manner> for Speech {
-    fn from(manner: Manner) -> Self {
-        Self {
-            lang: match manner.language {
-                Language::English => Lang::En,
-                Language::Spanish => Lang::Es,
-            },
-            units: match manner.units {
-                UnitSystem::AsRead => Units::AsRead,
-                UnitSystem::Metric => Units::Metric,
-                UnitSystem::Us => Units::Us,
-            },
-            letters: match manner.letters {
-                PositionLetters::FrontFirst => Letters::FrontFirst,
-                PositionLetters::SideFirst => Letters::SideFirst,
-            },
-            // The point, as US shops write it in both languages.
-            decimal: DecimalMark::Point,
-        }
-    }
-}
-
-/// A refusal, by what the person can do about it, with its sentence.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error, uniffi::Error)]
-pub enum Refusal {
-    /// Say it differently.
-    #[error("{sentence}")]
-    MendInput {
-        /// The sentence.
-        sentence: String,
-    },
-    /// A gate holds it.
-    #[error("{sentence}")]
-    HeldByGate {
-        /// The sentence.
-        sentence: String,
-    },
-    /// Make room on the phone.
-    #[error("{sentence}")]
-    FreeSpace {
-        /// The sentence.
-        sentence: String,
-    },
-    /// Try again.
-    #[error("{sentence}")]
-    TryAgain {
-        /// The sentence.
-        sentence: String,
-    },
-    /// Restore a backup.
-    #[error("{sentence}")]
-    Restore {
-        /// The sentence.
-        sentence: String,
-    },
-    /// Report it.
-    #[error("{sentence}")]
-    Report {
-        /// The sentence.
-        sentence: String,
-    },
-    /// The book was closed.
-    #[error("the book is closed")]
-    Closed,
-}
-
-impl From<engine::Trouble> for Refusal {
-    fn from(trouble: engine::Trouble) -> Self {
-        let sentence = trouble.sentence;
-        match trouble.kind {
-            engine::TroubleKind::MendInput => Self::MendInput { sentence },
-            engine::TroubleKind::Held => Self::HeldByGate { sentence },
-            engine::TroubleKind::FreeSpace => Self::FreeSpace { sentence },
-            engine::TroubleKind::TryAgain => Self::TryAgain { sentence },
-            engine::TroubleKind::Restore => Self::Restore { sentence },
-            engine::TroubleKind::Report => Self::Report { sentence },
-        }
-    }
-}
-
-/// A caution before a step.
-#[derive(Debug, Clone, PartialEq, Eq, uniffi::Record)]
-pub struct CautionLine {
-    /// danger, warning, caution or notice, as a word.
-    pub signal: String,
-    /// The sentence.
-    pub sentence: String,
-    /// It was shown in full earlier in this job.
-    pub again: bool,
-}
-
-/// The one next thing to do in the bay.
-#[derive(Debug, Clone, PartialEq, Eq, uniffi::Record)]
-pub struct NextStep {
-    /// The job's number.
-    pub job: u32,
-    /// The vehicle's name.
-    pub vehicle: String,
-    /// Whose hands do the steps.
-    pub hands: String,
-    /// The step's id; none when all steps are over.
-    pub step: Option<String>,
-    /// What to do.
-    pub sentence: String,
-    /// What a screen reader says.
-    pub spoken: String,
-    /// Where.
-    pub at: Option<String>,
-    /// What the gate waits for; empty when the step is free.
-    pub gate: Vec<String>,
-    /// The cautions that stand before it.
-    pub cautions: Vec<CautionLine>,
-    /// Steps over.
-    pub done: u32,
-    /// All steps that apply.
-    pub of: u32,
-}
-
-/// One line of a job's log.
-#[derive(Debug, Clone, PartialEq, Eq, uniffi::Record)]
-pub struct LogLine {
-    /// Its number.
-    pub line: u32,
-    /// When, as far as the phone knew.
-    pub time: String,
-    /// Who said it.
-    pub author: String,
-    /// The sentence.
-    pub sentence: String,
-    /// It was corrected since.
-    pub corrected: bool,
-}
-
-/// A job on the front page.
-#[derive(Debug, Clone, PartialEq, Eq, uniffi::Record)]
-pub struct JobLine {
-    /// Its number.
-    pub job: u32,
-    /// The vehicle's name.
-    pub vehicle: String,
-    /// The procedure's title.
-    pub title: String,
-    /// How it stands, in words.
-    pub status: String,
-    /// The day it was opened.
-    pub opened: String,
-}
-
-struct Phone(Arc<dyn Device>);
+struct Phone(Arc<dyn PhoneHost>);
 
 impl engine::Host for Phone {
     fn now(&self) -> Moment {
@@ -234,112 +62,371 @@ impl engine::Host for Phone {
     }
 }
 
+/// The threads that all work is done on.
+pub(crate) fn runtime() -> &'static tokio::runtime::Runtime {
+    static RUNTIME: OnceLock<tokio::runtime::Runtime> = OnceLock::new();
+    RUNTIME.get_or_init(|| {
+        let mut builder = tokio::runtime::Builder::new_multi_thread();
+        builder.worker_threads(1).max_blocking_threads(4).thread_name("lugbook").enable_time();
+        match builder.build() {
+            Ok(runtime) => runtime,
+            // Without a thread nothing can be done at all; the shell gets it as a fault.
+            Err(why) => panic!("no thread: {why}"),
+        }
+    })
+}
+
+/// How the book stands in this process.
+enum Held {
+    Open(Box<engine::Engine>),
+    /// Let go while the app is in the background, or after a fault inside: opened again at the next call.
+    Rests,
+    Closed,
+}
+
+struct Inside {
+    folder: PathBuf,
+    host: Arc<dyn PhoneHost>,
+    held: Mutex<Held>,
+}
+
+impl Inside {
+    fn held(&self) -> MutexGuard<'_, Held> {
+        // After a fault the book is let go of below; a poisoned lock says nothing more.
+        self.held.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn open(&self, speech: Speech) -> Result<Box<engine::Engine>, engine::Trouble> {
+        let host = Box::new(Phone(Arc::clone(&self.host)));
+        engine::Engine::open(&self.folder, host, speech).map(Box::new)
+    }
+
+    /// Does something with the book, opening it first where it rests.
+    fn with<T>(
+        &self,
+        speech: Speech,
+        work: impl FnOnce(&mut engine::Engine) -> Result<T, engine::Trouble>,
+    ) -> Result<T, Refusal> {
+        let mut held = self.held();
+        let done = catch_unwind(AssertUnwindSafe(|| {
+            if let Held::Rests = *held {
+                *held = Held::Open(self.open(speech)?);
+            }
+            match &mut *held {
+                Held::Open(engine) => Ok(work(engine)?),
+                Held::Rests | Held::Closed => Err(Refusal::Closed),
+            }
+        }));
+        done.unwrap_or_else(|_| {
+            // What was kept is on the disk; what is in memory may be half of something.
+            *held = Held::Rests;
+            Err(fault(speech))
+        })
+    }
+}
+
+/// What the person is told of a fault inside.
+fn fault(speech: Speech) -> Refusal {
+    Refusal::Report { sentence: engine::screen::fault(speech) }
+}
+
 /// An open book.
-#[derive(Debug, uniffi::Object)]
-pub struct Logbook {
-    engine: Mutex<Option<Engine>>,
+#[derive(uniffi::Object)]
+pub struct Engine {
+    inside: Arc<Inside>,
 }
 
-fn count(value: usize) -> u32 {
-    u32::try_from(value).unwrap_or(u32::MAX)
+impl std::fmt::Debug for Engine {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Engine").field("folder", &self.inside.folder).finish_non_exhaustive()
+    }
 }
 
-impl Logbook {
-    fn engine(&self) -> MutexGuard<'_, Option<Engine>> {
-        // A panic elsewhere leaves the book on disk whole; what is held here can still be read.
-        self.engine.lock().unwrap_or_else(PoisonError::into_inner)
+/// Runs on a thread of its own; a fault there is a refusal.
+async fn apart<T: Send + 'static>(
+    speech: Speech,
+    work: impl FnOnce() -> Result<T, Refusal> + Send + 'static,
+) -> Result<T, Refusal> {
+    match runtime().spawn_blocking(work).await {
+        Ok(done) => done,
+        Err(_) => Err(fault(speech)),
     }
+}
 
-    fn asked<T>(&self, question: impl FnOnce(&Engine) -> Result<T, engine::Trouble>) -> Result<T, Refusal> {
-        let engine = self.engine();
-        Ok(question(engine.as_ref().ok_or(Refusal::Closed)?)?)
+impl Engine {
+    async fn asked<A, B>(
+        &self,
+        manner: Manner,
+        question: impl FnOnce(&engine::Engine, Speech) -> Result<A, engine::Trouble> + Send + 'static,
+    ) -> Result<B, Refusal>
+    where
+        A: Cross<B>,
+        B: Send + 'static,
+    {
+        let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
+        apart(speech, move || inside.with(speech, |engine| question(engine, speech)).map(Cross::cross)).await
     }
+}
+
+/// Makes a backup where one is due, once no job is in the bay: nobody waits for it then.
+fn keep_safe(inside: Arc<Inside>, speech: Speech) {
+    runtime().spawn_blocking(move || {
+        let backed_up = inside.with(speech, |engine| {
+            if engine.book().in_bay().is_none() {
+                // What went wrong is told on the bay's screen and on the backups'.
+                drop(engine.back_up_when_due(speech));
+            }
+            Ok(())
+        });
+        // A book that was closed meanwhile needs none.
+        drop(backed_up);
+    });
+}
+
+/// Carries out a tap.
+fn tapped(
+    inside: &Inside,
+    token: &str,
+    entered: &[engine::screen::Entered],
+    speech: Speech,
+    watch: &dyn Watch,
+) -> Result<Changed, Refusal> {
+    let begun = inside.host.clock_ms();
+    let tapped = inside.with(speech, |engine| engine.tap_watched(token, entered, speech, watch));
+    let took = inside.host.clock_ms().saturating_sub(begun);
+    let how = match &tapped {
+        Ok(_) => "done",
+        Err(Refusal::MendInput { .. }) => "mend-input",
+        Err(Refusal::HeldByGate { .. }) => "held",
+        Err(Refusal::FreeSpace { .. }) => "free-space",
+        Err(Refusal::TryAgain { .. }) => "try-again",
+        Err(Refusal::Restore { .. }) => "restore",
+        Err(Refusal::Report { .. }) => "report",
+        Err(Refusal::Closed) => "closed",
+    };
+    inside.host.log(format!("tap {how} {took} ms"));
+    tapped.map(Cross::cross)
 }
 
 #[uniffi::export]
-impl Logbook {
+impl Engine {
     /// Opens the book in a folder, or makes a new one there.
     ///
     /// # Errors
     /// When another program writes the book, the folder can't be used, or what is in it is no book of ours.
     #[uniffi::constructor]
-    pub fn open(folder: String, device: Arc<dyn Device>, manner: Manner) -> Result<Arc<Self>, Refusal> {
-        let engine = Engine::open(Path::new(&folder), Box::new(Phone(device)), manner.into())?;
-        Ok(Arc::new(Self { engine: Mutex::new(Some(engine)) }))
+    pub async fn open(folder: String, host: Arc<dyn PhoneHost>, manner: Manner) -> Result<Arc<Self>, Refusal> {
+        let speech = Speech::from(manner);
+        apart(speech, move || {
+            let inside = Inside { folder: PathBuf::from(folder), host, held: Mutex::new(Held::Rests) };
+            inside.with(speech, |_| Ok(()))?;
+            inside.host.log("open".to_owned());
+            Ok(Arc::new(Self { inside: Arc::new(inside) }))
+        })
+        .await
     }
 
-    /// The one next thing to do; none when no job is open.
+    /// The job in hand at its next step, or at another one that is named, with everything that can be tapped.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    #[uniffi::method(default(step = None, at = None))]
+    pub async fn bay(&self, step: Option<String>, at: Option<String>, manner: Manner) -> Result<BayScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.bay_screen(step.as_deref(), at.as_deref(), speech)).await
+    }
+
+    /// Vehicles, jobs and tools; the vehicles that hold a text, or all for an empty one.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn book(&self, search: String, manner: Manner) -> Result<BookScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.book_screen(&search, speech)).await
+    }
+
+    /// People, what waits for an instructor, and what apprentices did.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn crew(&self, manner: Manner) -> Result<CrewScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.crew_screen(speech)).await
+    }
+
+    /// A vehicle with its tires from above.
+    ///
+    /// # Errors
+    /// When there is no such vehicle, the book can't be read, or was closed.
+    pub async fn vehicle(&self, name: String, manner: Manner) -> Result<VehicleScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.vehicle_screen(&name, speech)).await
+    }
+
+    /// A tire of a vehicle with its readings.
+    ///
+    /// # Errors
+    /// When there is no such vehicle or place, the book can't be read, or was closed.
+    pub async fn tire(&self, vehicle: String, at: String, manner: Manner) -> Result<TireScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.tire_screen(&vehicle, &at, speech)).await
+    }
+
+    /// A vehicle's tread over distance, a chart a tire.
+    ///
+    /// # Errors
+    /// When there is no such vehicle, the book can't be read, or was closed.
+    pub async fn history(&self, vehicle: String, manner: Manner) -> Result<HistoryScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.history_screen(&vehicle, speech)).await
+    }
+
+    /// The plans of the job in the bay, each drawn.
+    ///
+    /// # Errors
+    /// When no job is open, its tires can't be planned with, a learner answers first, or the book was closed.
+    pub async fn plan(&self, manner: Manner) -> Result<PlanScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.plan_screen(speech)).await
+    }
+
+    /// The order of lifts of the job in the bay.
+    ///
+    /// # Errors
+    /// When no job is open, it has an order of its own, moves or gear are not settled, or the book was closed.
+    pub async fn lifts(&self, manner: Manner) -> Result<LiftsScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.lifts_screen(speech)).await
+    }
+
+    /// What is not as it should be in a job: the one in the bay, else the last one, when none is named.
+    ///
+    /// # Errors
+    /// When there is no such job, the book can't be read, or was closed.
+    pub async fn findings(&self, job: Option<u32>, manner: Manner) -> Result<FindingsScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.findings_screen(number(job), speech)).await
+    }
+
+    /// The log of a job, with what can be told anew or taken back.
+    ///
+    /// # Errors
+    /// When there is no such job, the book can't be read, or was closed.
+    pub async fn log(&self, job: Option<u32>, manner: Manner) -> Result<LogScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.log_screen(number(job), speech)).await
+    }
+
+    /// A job's card: one self-contained HTML page, with all that proves it.
+    ///
+    /// # Errors
+    /// When there is no such job, the book can't be read, or was closed.
+    pub async fn card(&self, job: Option<u32>, manner: Manner) -> Result<String, Refusal> {
+        self.asked(manner, move |engine, speech| engine.card(number(job), speech)).await
+    }
+
+    /// The calculators.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn bench(&self, manner: Manner) -> Result<BenchScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.bench_screen(speech)).await
+    }
+
+    /// This phone's settings.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn settings(&self, manner: Manner) -> Result<SettingsScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.settings_screen(speech)).await
+    }
+
+    /// The first three cards.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn first_run(&self, manner: Manner) -> Result<FirstRunScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.first_run_screen(speech)).await
+    }
+
+    /// Backups.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn backups(&self, manner: Manner) -> Result<BackupsScreen, Refusal> {
+        self.asked(manner, |engine, speech| engine.backups_screen(speech)).await
+    }
+
+    /// Carries out what was tapped, with what was filled in.
+    ///
+    /// # Errors
+    /// When the book changed since the screen was drawn or it was tapped twice, a field
+    /// is empty or not understood, a gate holds it, it can't be kept, or the book was
+    /// closed. Nothing is changed then.
+    pub async fn act(&self, token: String, entered: Vec<Entered>, manner: Manner) -> Result<Changed, Refusal> {
+        let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
+        let entered: Vec<engine::screen::Entered> = entered.into_iter().map(Into::into).collect();
+        apart(speech, move || {
+            let changed = tapped(&inside, &token, &entered, speech, &Unwatched)?;
+            keep_safe(inside, speech);
+            Ok(changed)
+        })
+        .await
+    }
+
+    /// Starts what was tapped and takes its time: a photo, a backup, a restore.
+    ///
+    /// # Errors
+    /// None; it is a result so that a fault inside comes back as an error.
+    pub fn start(&self, token: String, entered: Vec<Entered>, manner: Manner) -> Result<Arc<LongTask>, Refusal> {
+        let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
+        let entered: Vec<engine::screen::Entered> = entered.into_iter().map(Into::into).collect();
+        let (task, working) = LongTask::begin();
+        runtime().spawn_blocking(move || {
+            let done = catch_unwind(AssertUnwindSafe(|| tapped(&inside, &token, &entered, speech, &working)));
+            working.end(done.unwrap_or_else(|_| Err(fault(speech))));
+            keep_safe(inside, speech);
+        });
+        Ok(task)
+    }
+
+    /// The app goes to the background: a backup that is due is made, and the book is let go
+    /// of. It is opened again at the next call.
     ///
     /// # Errors
     /// When the book was closed.
-    pub fn next_step(&self, manner: Manner) -> Result<Option<NextStep>, Refusal> {
-        self.asked(|engine| {
-            Ok(engine.next(manner.into()).map(|next| NextStep {
-                job: count(next.job),
-                vehicle: next.vehicle,
-                hands: next.hands,
-                step: next.step,
-                sentence: next.sentence,
-                spoken: next.spoken,
-                at: next.at,
-                gate: next.gate,
-                cautions: next
-                    .caution
-                    .into_iter()
-                    .map(|line| CautionLine { signal: line.signal, sentence: line.sentence, again: line.again })
-                    .collect(),
-                done: count(next.done),
-                of: count(next.of),
-            }))
+    pub async fn pause(&self, manner: Manner) -> Result<(), Refusal> {
+        let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
+        apart(speech, move || {
+            let mut held = inside.held();
+            match &mut *held {
+                Held::Closed => return Err(Refusal::Closed),
+                Held::Rests => return Ok(()),
+                Held::Open(engine) => {
+                    // What went wrong is told on the bay's screen and on the backups'.
+                    drop(catch_unwind(AssertUnwindSafe(|| engine.back_up_when_due(speech))));
+                }
+            }
+            *held = Held::Rests;
+            inside.host.log("pause".to_owned());
+            Ok(())
         })
+        .await
     }
 
-    /// All jobs, newest first.
+    /// The app is in front again: the book is opened where it was let go of.
     ///
     /// # Errors
-    /// When the book was closed.
-    pub fn jobs(&self, manner: Manner) -> Result<Vec<JobLine>, Refusal> {
-        self.asked(|engine| {
-            let line = |job: engine::JobLine| JobLine {
-                job: count(job.job),
-                vehicle: job.vehicle,
-                title: job.title,
-                status: job.status_text,
-                opened: job.opened,
-            };
-            Ok(engine.front(manner.into()).jobs.into_iter().map(line).collect())
-        })
-    }
-
-    /// The log of a job; of the one in the bay when no number is given.
-    ///
-    /// # Errors
-    /// When there is no such job, or the book was closed.
-    pub fn log(&self, job: Option<u32>, manner: Manner) -> Result<Vec<LogLine>, Refusal> {
-        let job = job.and_then(|job| usize::try_from(job).ok());
-        self.asked(|engine| {
-            let line = |line: engine::LogLine| LogLine {
-                line: count(line.line),
-                time: line.time,
-                author: line.author,
-                sentence: line.sentence,
-                corrected: line.corrected,
-            };
-            Ok(engine.log(job, manner.into())?.into_iter().map(line).collect())
-        })
-    }
-
-    /// A job's card: one self-contained HTML page.
-    ///
-    /// # Errors
-    /// When there is no such job, or the book was closed.
-    pub fn card(&self, job: Option<u32>, manner: Manner) -> Result<String, Refusal> {
-        let job = job.and_then(|job| usize::try_from(job).ok());
-        self.asked(|engine| engine.card(job, manner.into()))
+    /// As opening it, and when it was closed.
+    pub async fn resume(&self, manner: Manner) -> Result<(), Refusal> {
+        let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
+        apart(speech, move || inside.with(speech, |_| Ok(()))).await
     }
 
     /// Closes the book. Using it afterwards is an error.
-    pub fn close_book(&self) {
-        *self.engine() = None;
+    ///
+    /// # Errors
+    /// None; it is a result so that a fault inside comes back as an error.
+    pub async fn close_book(&self) -> Result<(), Refusal> {
+        let inside = Arc::clone(&self.inside);
+        apart(Speech::default(), move || {
+            *inside.held() = Held::Closed;
+            Ok(())
+        })
+        .await
     }
+}
+
+fn number(job: Option<u32>) -> Option<usize> {
+    job.and_then(|job| usize::try_from(job).ok())
 }
