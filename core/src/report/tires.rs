@@ -11,9 +11,9 @@ use crate::sidewall::{self, Marking, TinAge};
 use crate::vehicle::Place;
 
 impl Sheet<'_> {
-    /// A tire's mark in this job, else the end of its id.
+    /// A tire's mark in this job, or that it has none.
     pub(super) fn mark(&self, tire: TireId) -> String {
-        self.job.known_by(tire).map_or_else(|| tire.short(), str::to_owned)
+        self.job.known_by(tire).map_or_else(|| self.t("card-not-marked"), str::to_owned)
     }
 
     /// Where a tire was hung in this job, when it was.
@@ -136,6 +136,9 @@ impl Sheet<'_> {
             return html! {};
         }
         let more = rows.iter().any(|row| row.last().is_some_and(|cell| !cell.0.is_empty()));
+        for cell in rows.iter_mut().filter_map(|row| row.last_mut()).filter(|cell| cell.0.is_empty()) {
+            *cell = html! { (self.t("card-nothing-more")) };
+        }
         let all = ["card-tire", "card-size", "card-service", "card-tin", "card-made", "card-age", "card-more"];
         // The last column only where it says something.
         let columns = if more { all.as_slice() } else { all.split_last().map_or(all.as_slice(), |(_, rest)| rest) };

@@ -61,7 +61,7 @@ impl Words {
 
     /// A tire by the mark it carries in this job, else by the end of its id.
     pub fn tire(&self, job: Option<&Job>, tire: TireId) -> String {
-        match job.and_then(|job| job.mark_of(tire)) {
+        match job.and_then(|job| job.known_by(tire)) {
             Some(mark) => self.text("tire-marked", &[("mark", mark.into())]),
             None => self.text("tire-short", &[("short", tire.short().into())]),
         }
