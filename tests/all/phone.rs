@@ -1,6 +1,7 @@
 //! The phone boundary, called as the shells call it.
 
 mod drawn;
+mod giving;
 mod journeys;
 mod offers;
 mod played;

@@ -7,6 +7,7 @@
 //! opened anew at the next call.
 
 mod cross;
+mod giving;
 mod long;
 mod manner;
 mod refusal;
@@ -22,6 +23,7 @@ use lugbook::proof::DeviceKey;
 use lugbook::words::Speech;
 
 use cross::Cross;
+pub use giving::{Outgoing, OutgoingOf};
 pub use long::{LongTask, TaskProgress};
 pub use manner::{DecimalSign, Language, Manner, PositionLetters, UnitSystem};
 pub use refusal::Refusal;
@@ -313,6 +315,49 @@ impl Engine {
     /// When there is no such job, the book can't be read, or was closed.
     pub async fn card(&self, job: Option<u32>, manner: Manner) -> Result<String, Refusal> {
         self.asked(manner, move |engine, speech| engine.card(number(job), speech)).await
+    }
+
+    /// The photos of a job, by their paths.
+    ///
+    /// # Errors
+    /// When there is no such job, the book can't be read, or was closed.
+    pub async fn photos(&self, job: Option<u32>, manner: Manner) -> Result<PhotosScreen, Refusal> {
+        self.asked(manner, move |engine, speech| engine.photos_screen(number(job), speech)).await
+    }
+
+    /// Why a decision of the job in the bay is as it is: `drive`, `pattern`, `lifts`, `order` or `target`.
+    ///
+    /// # Errors
+    /// When it is none of these, no job is open, a learner answers first, what it rests on is not known, or the book was closed.
+    pub async fn why(&self, decision: String, manner: Manner) -> Result<WhyView, Refusal> {
+        self.asked(manner, move |engine, speech| engine.why_coded(&decision, speech)).await
+    }
+
+    /// What the book's seals prove, and what not.
+    ///
+    /// # Errors
+    /// When the book can't be read, or was closed.
+    pub async fn verify(&self, manner: Manner) -> Result<ProofView, Refusal> {
+        self.asked(manner, |engine, speech| engine.verify(speech)).await
+    }
+
+    /// Writes something out into a folder, whole or not at all, and gives back the file's path.
+    ///
+    /// # Errors
+    /// When there is no such job, vehicle, person or photo, there is nothing of it to write, the folder
+    /// can't be written, or the book was closed.
+    pub async fn write_out(
+        &self,
+        what: Outgoing,
+        of: OutgoingOf,
+        folder: String,
+        manner: Manner,
+    ) -> Result<String, Refusal> {
+        let (what, of) = (what.into(), of.into());
+        let written = move |engine: &engine::Engine, speech| {
+            engine.write_out(what, &of, std::path::Path::new(&folder), speech).map(|file| file.display().to_string())
+        };
+        self.asked(manner, written).await
     }
 
     /// The calculators.

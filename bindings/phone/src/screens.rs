@@ -909,6 +909,78 @@ record! {
 }
 
 record! {
+    /// A photo of a job.
+    PhotoLine of screen::PhotoLine {
+        /// Its number in the job.
+        photo: u32,
+        /// What it shows, and where.
+        caption: String,
+        /// A copy of at most 320 pixels, a JPEG; none when it is gone.
+        small: Option<String>,
+        /// A copy of at most 1600 pixels, a JPEG; none when it is gone.
+        large: Option<String>,
+        /// So many parts of it are covered where it goes out.
+        covered: u32,
+        /// What is wrong with it, when it is gone or damaged.
+        trouble: Option<String>,
+    }
+}
+
+record! {
+    /// The photos of a job.
+    PhotosScreen of screen::PhotosScreen {
+        /// The photos, in the order they were taken.
+        photos: Vec<PhotoLine>,
+        /// What stands there without one.
+        empty: Option<String>,
+    }
+}
+
+record! {
+    /// Why a decision is as it is.
+    WhyView of engine::WhyView {
+        /// The decision's code.
+        decision: String,
+        /// The core's answer.
+        answer: String,
+        /// What speaks for it.
+        evidence: Vec<String>,
+        /// What speaks against it, or was refused, or has to be known about it.
+        against: Vec<String>,
+        /// The rule by which it was decided.
+        rule: String,
+        /// Where rule and figures come from, and how far to trust it.
+        source: Vec<String>,
+    }
+}
+
+record! {
+    /// One thing that is wrong.
+    CheckLine of engine::CheckLine {
+        /// Its kind.
+        kind: String,
+        /// Where.
+        at: String,
+        /// The sentence.
+        sentence: String,
+    }
+}
+
+record! {
+    /// What is proven and what is not, of a card's file or a book.
+    ProofView of engine::ProofView {
+        /// Everything that was signed holds.
+        ok: bool,
+        /// What is proven, in sentences; nothing when something does not hold.
+        proven: Vec<String>,
+        /// What is not proven, in sentences.
+        not_proven: Vec<String>,
+        /// What does not hold, and where.
+        refused: Vec<CheckLine>,
+    }
+}
+
+record! {
     /// What was taken back, to be said again.
     TakenBack of screen::Again {
         /// The step that it answered, open again; none where it answered no step.

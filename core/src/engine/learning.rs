@@ -169,6 +169,20 @@ pub(super) fn not_before_answer(bay: &Bay<'_>, decision: Decision, words: &Words
 }
 
 impl Engine {
+    /// The same by the decision's code.
+    ///
+    /// # Errors
+    /// When there is no such decision, and as [`why`](Self::why).
+    pub fn why_coded(&self, code: &str, speech: Speech) -> Result<WhyView, Trouble> {
+        let decision = Decision::ALL.into_iter().find(|decision| decision.code() == code.trim());
+        let known = || Words::new(speech).list(Decision::ALL.map(|decision| decision.code().to_owned()));
+        let unknown = || {
+            let args = [("given", super::trouble::clipped(code).into()), ("known", known().into())];
+            Trouble::mend(&Words::new(speech), "trouble-decision", &args)
+        };
+        self.why(decision.ok_or_else(unknown)?, speech)
+    }
+
     /// Why a decision of the job in the bay is as it is: evidence, rule and source.
     ///
     /// # Errors

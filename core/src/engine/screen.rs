@@ -12,6 +12,7 @@ mod device;
 mod doing;
 mod drawing;
 mod form;
+mod giving;
 mod offer;
 mod shelf;
 
@@ -20,6 +21,7 @@ pub use bench::BenchScreen;
 pub use device::{BackupsScreen, FirstCard, FirstRunScreen, Ground, Hand, Settings, SettingsScreen};
 pub use drawing::{ArrowShape, NutCircle, NutShape, Point, VehicleDrawing, WheelShape};
 pub use form::{Choice, Entered, Field, FieldKind, Groove};
+pub use giving::{Outgoing, OutgoingOf, PhotoLine, PhotosScreen};
 pub use offer::{Action, Again, Pace, Tapped, Weight, Where};
 pub use shelf::{
     BandPoint, BookScreen, ChartPoint, ChartSeries, CrewScreen, DepthLine, HistoryScreen, TireLine, TireScreen,
