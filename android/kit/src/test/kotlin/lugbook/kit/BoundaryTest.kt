@@ -1,87 +1,149 @@
 package lugbook.kit
 
-import java.io.File
 import java.util.concurrent.Callable
 import java.util.concurrent.Executors
-import lugbook.core.Device
-import lugbook.core.JobLine
-import lugbook.core.Language
-import lugbook.core.Logbook
-import lugbook.core.Manner
-import lugbook.core.PositionLetters
+import kotlinx.coroutines.runBlocking
+import lugbook.core.Engine
+import lugbook.core.PhoneHost
 import lugbook.core.Refusal
-import lugbook.core.UnitSystem
 import org.junit.Assert.assertEquals
-import org.junit.Assert.assertNull
 import org.junit.Assert.assertThrows
+import org.junit.Assert.assertTrue
 import org.junit.Rule
 import org.junit.Test
 import org.junit.rules.TemporaryFolder
-
-/** A phone with a clock that stands still. */
-class Phone : Device {
-    override fun clockMs(): Long = 1_780_000_000_000
-
-    override fun random(): ByteArray = ByteArray(10) { it.toByte() }
-
-    override fun secret(): ByteArray = ByteArray(32) { 4 }
-}
-
-val ENGLISH = Manner(Language.ENGLISH, UnitSystem.METRIC, PositionLetters.FRONT_FIRST)
 
 /** What holds of the boundary itself, whatever crosses it. */
 class BoundaryTest {
     @get:Rule
     val scratch = TemporaryFolder()
 
-    private fun open(folder: File = scratch.root): Logbook = Logbook.open(folder.path, Phone(), ENGLISH)
-
-    @Test
-    fun aNewBookIsEmpty() {
-        open().use { book ->
-            assertNull(book.nextStep(ENGLISH))
-            assertEquals(emptyList<JobLine>(), book.jobs(ENGLISH))
-        }
-    }
-
-    @Test
-    fun aRefusalHasItsKindAndItsSentence() {
-        open().use { book ->
-            val refusal = assertThrows(Refusal.MendInput::class.java) { book.card(3u, ENGLISH) }
-            assertEquals("There is no such job.", refusal.sentence)
-        }
-    }
-
-    @Test
-    fun oneProgramWritesABook() {
-        open().use {
-            assertThrows(Refusal.TryAgain::class.java) { open() }
-        }
-    }
-
-    @Test
-    fun aClosedBookSaysSo() {
-        open().use { book ->
+    /** With an open book that is closed at the end. */
+    private fun withBook(check: suspend (Engine) -> Unit) = runBlocking {
+        openBook(scratch.root).use { book ->
+            check(book)
             book.closeBook()
-            book.closeBook()
-            assertThrows(Refusal.Closed::class.java) { book.jobs(ENGLISH) }
         }
+    }
+
+    private inline fun <reified T : Refusal> refused(call: () -> Any?): T {
+        val answer =
+            try {
+                call()
+            } catch (refusal: Refusal) {
+                return refusal as? T ?: throw AssertionError("another refusal", refusal)
+            }
+        throw AssertionError("it is not refused: $answer")
+    }
+
+    @Test
+    fun aNewBookIsEmpty() = withBook { book ->
+        assertEquals(0, book.book("", ENGLISH).vehicles.size)
+        assertTrue(!book.firstRun(ENGLISH).over)
+    }
+
+    @Test
+    fun aRefusalHasItsKindAndItsSentence() = withBook { book ->
+        assertEquals("There is no such job.", refused<Refusal.MendInput> { book.card(3u, ENGLISH) }.sentence)
+    }
+
+    @Test
+    fun oneProgramWritesABook() = withBook {
+        refused<Refusal.TryAgain> { openBook(scratch.root) }
+    }
+
+    @Test
+    fun aTapIsTakenOnce() = withBook { book ->
+        val add = book.firstRun(ENGLISH).actions.of("add-person")
+        assertEquals(1, book.tap(add, "name" to "Sam", "role" to "mechanic").entries.size)
+        refused<Refusal.MendInput> { book.tap(add, "name" to "Sam", "role" to "mechanic") }
+    }
+
+    @Test
+    fun aClosedBookSaysSo() = withBook { book ->
+        val actions = book.firstRun(ENGLISH).actions
+        book.closeBook()
+        book.closeBook()
+        refused<Refusal.Closed> { book.book("", ENGLISH) }
+        refused<Refusal.Closed> { book.tap(actions.of("add-person"), "name" to "Sam", "role" to "mechanic") }
+        refused<Refusal.Closed> { book.pause(ENGLISH) }
+        refused<Refusal.Closed> { book.resume(ENGLISH) }
+        refused<Refusal.Closed> { book.start(actions.of("add-person").token, emptyList(), ENGLISH).outcome() }
     }
 
     @Test
     fun aDestroyedBookIsAnErrorAndNoCrash() {
-        val book = open()
+        val book = runBlocking { openBook(scratch.root) }
         book.destroy()
-        assertThrows(IllegalStateException::class.java) { book.jobs(ENGLISH) }
+        assertThrows(IllegalStateException::class.java) { runBlocking { book.book("", ENGLISH) } }
     }
 
     @Test
-    fun twoThreadsMayAskAtOnce() {
-        open().use { book ->
-            val threads = Executors.newFixedThreadPool(2)
-            val asked = Callable { (1..500).sumOf { book.jobs(ENGLISH).size } }
-            assertEquals(listOf(0, 0), threads.invokeAll(listOf(asked, asked)).map { it.get() })
-            threads.shutdown()
+    fun aPausedBookIsOpenedByTheNextCall() = withBook { book ->
+        book.fill(1)
+        book.pause(ENGLISH)
+        assertEquals(1, book.book("", ENGLISH).vehicles.size)
+    }
+
+    @Test
+    fun twoThreadsMayAskAndTapAtOnce() = withBook { book ->
+        book.fill(0)
+        val threads = Executors.newFixedThreadPool(2)
+        val work = { name: String ->
+            Callable {
+                runBlocking {
+                    (1..20).count { number ->
+                        val add = book.book("", ENGLISH).actions.of("add-vehicle")
+                        try {
+                            book.tap(add, "name" to "$name $number", "model" to "Hauler 3500", "class" to "car")
+                            true
+                        } catch (other: Refusal.MendInput) {
+                            // The other thread was first: this screen was no longer true.
+                            false
+                        }
+                    }
+                }
+            }
+        }
+        val taken = threads.invokeAll(listOf(work("Left"), work("Right"))).map { it.get() }
+        threads.shutdown()
+        assertTrue("$taken", taken.sum() >= 20)
+        assertEquals(taken.sum(), book.book("", ENGLISH).vehicles.size)
+    }
+
+    @Test
+    fun noWorkIsDoneOnTheCallersThread() = runBlocking {
+        val threads = mutableSetOf<String>()
+        val phone = object : PhoneHost by SteadyPhone(1_790_000_000_000) {
+            private val steady = SteadyPhone(1_790_000_000_000)
+
+            override fun clockMs(): Long {
+                synchronized(threads) { threads += Thread.currentThread().name }
+                return steady.clockMs()
+            }
+        }
+        Engine.open(scratch.root.path, phone, ENGLISH).use { it.fill(1) }
+        assertTrue(threads.isNotEmpty())
+        assertTrue("$threads", Thread.currentThread().name !in threads)
+    }
+
+    @Test
+    fun aHostThatThrowsIsARefusalAndTheBookIsWhole() = runBlocking {
+        var broken = false
+        val steady = SteadyPhone(1_790_000_000_000)
+        val phone = object : PhoneHost by steady {
+            override fun random(): ByteArray = if (broken) throw IllegalStateException("no random") else steady.random()
+        }
+        Engine.open(scratch.root.path, phone, ENGLISH).use { book ->
+            book.fill(1)
+            broken = true
+            val add = book.book("", ENGLISH).actions.of("add-vehicle")
+            refused<Refusal.Report> { book.tap(add, "name" to "Second", "model" to "Hauler 3500", "class" to "car") }
+            broken = false
+            assertEquals(1, book.book("", ENGLISH).vehicles.size)
+            book.tap(book.book("", ENGLISH).actions.of("add-vehicle"), "name" to "Second", "model" to "Hauler 3500", "class" to "car")
+            assertEquals(2, book.book("", ENGLISH).vehicles.size)
+            book.closeBook()
         }
     }
 }
