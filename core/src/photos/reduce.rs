@@ -1,7 +1,8 @@
 //! From decoded pixels to the renditions: reduced, turned upright, written as JPEG.
 
-use fast_image_resize::images::{Image, ImageRef};
-use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
+use fast_image_resize::images::{TypedImage, TypedImageRef};
+use fast_image_resize::pixels::U8x3;
+use fast_image_resize::{FilterType, ResizeAlg, ResizeOptions, Resizer};
 use jpeg_encoder::{ColorType, Encoder, SamplingFactor};
 
 use super::decode::Pixels;
@@ -19,11 +20,13 @@ pub(super) fn reduce(pixels: &Pixels, edge: u32) -> Option<Pixels> {
         u32::try_from(rounded.max(1)).unwrap_or(u32::MAX)
     };
     let (width, height) = (side(pixels.width), side(pixels.height));
-    let source = ImageRef::new(pixels.width, pixels.height, &pixels.rgb, PixelType::U8x3).ok()?;
-    let mut reduced = Image::new(width, height, PixelType::U8x3);
-    let options = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Bilinear)).use_alpha(false);
-    Resizer::new().resize(&source, &mut reduced, &options).ok()?;
-    Some(Pixels { width, height, rgb: reduced.into_vec() })
+    let source = TypedImageRef::<U8x3>::from_buffer(pixels.width, pixels.height, &pixels.rgb).ok()?;
+    let mut rgb = vec![0; width as usize * height as usize * 3];
+    let mut reduced = TypedImage::<U8x3>::from_buffer(width, height, &mut rgb).ok()?;
+    let options = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Bilinear));
+    // Of one kind of pixel: asked by its name at run time, the library brings in all kinds, 3 MB of them.
+    Resizer::new().resize_typed(&source, &mut reduced, &options).ok()?;
+    Some(Pixels { width, height, rgb })
 }
 
 /// Turns stored pixels upright (EXIF 2.3, tag 0112, orientation).
