@@ -29,6 +29,9 @@ impl Engine {
         }
         self.store.erase_all(&found).map_err(trouble)?;
         self.fold_anew().map_err(trouble)?;
+        if what == Erased::Person {
+            self.forget_holder(name).map_err(trouble)?;
+        }
         let mut said = vec![words.text("said-erased", &[("count", found.len().into())])];
         said.push(words.text("said-erased-elsewhere", &[]));
         let older = self.store.older_files();

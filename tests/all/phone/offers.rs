@@ -110,3 +110,26 @@ fn undo_comes_back_to_the_filled_step() {
     let depths = again.filled.iter().find(|field| field.code == "depths").unwrap();
     assert_eq!(depths.value, "6 7 6 /32");
 }
+
+#[test]
+fn settings_stay_and_forget_a_person_who_was_erased() {
+    let mut shop = Shop::new().with_car();
+    let settings = wait(shop.engine.settings(ENGLISH)).unwrap();
+    assert_eq!(settings.settings.speech, None, "nobody chose yet");
+    shop.tap_on(
+        &settings.actions,
+        "settings",
+        &[("language", "es"), ("hand", "left"), ("me", "Ana"), ("stays-on", "yes")],
+    );
+    shop.reopen();
+    let kept = wait(shop.engine.settings(ENGLISH)).unwrap();
+    assert_eq!(kept.settings.speech.map(|speech| speech.language), Some(Language::Spanish));
+    assert_eq!(kept.settings.hand, lugbook_phone::HoldingHand::Left);
+    assert!(kept.settings.stays_on);
+    assert_eq!(kept.settings.person.as_deref(), Some("Ana"));
+    let crew = wait(shop.engine.crew(ENGLISH)).unwrap();
+    shop.tap_on(&crew.actions, "erase-person", &[("person", "Ana")]);
+    assert_eq!(wait(shop.engine.settings(ENGLISH)).unwrap().settings.person, None);
+    let beside = std::fs::read_to_string(shop.dir.path().join("book/book.settings")).unwrap();
+    assert!(!beside.contains("Ana"), "{beside}");
+}

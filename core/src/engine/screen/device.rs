@@ -137,6 +137,17 @@ impl Engine {
         Settings::of(&self.folder)
     }
 
+    /// Forgets who holds the device, where that is the person of this name.
+    pub(crate) fn forget_holder(&self, name: &str) -> Result<(), StoreError> {
+        let now = self.settings();
+        match &now.person {
+            Some(person) if person.eq_ignore_ascii_case(name.trim()) => {
+                Settings { person: None, ..now }.keep(&self.folder)
+            }
+            _ => Ok(()),
+        }
+    }
+
     /// The settings, with what can be changed.
     ///
     /// # Errors
