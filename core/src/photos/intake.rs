@@ -199,7 +199,7 @@ impl Photos {
     }
 }
 
-fn admit(bytes: u64) -> Result<(), PhotoError> {
+pub(super) fn admit(bytes: u64) -> Result<(), PhotoError> {
     match bytes {
         0 => Err(PhotoError::Refused(Refusal::Empty)),
         bytes if bytes > MAX_BYTES => Err(PhotoError::Refused(Refusal::TooManyBytes { bytes, limit: MAX_BYTES })),

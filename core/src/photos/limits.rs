@@ -22,6 +22,9 @@ pub const MAX_MEMORY: u64 = 256 << 20;
 /// small file would keep a phone busy for minutes.
 pub(super) const MAX_SCANS: usize = 100;
 
+/// Longest side that lettering on a whole wheel is read at, in pixels: that of a photo of 12 megapixels.
+pub const FINE: u32 = 4032;
+
 /// Longest side of the rendition that a screen shows, in pixels.
 pub const LARGE: u32 = 1600;
 

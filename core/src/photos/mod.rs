@@ -42,6 +42,7 @@ mod limits;
 mod reduce;
 mod seal;
 mod sweep;
+mod upright;
 mod webp;
 
 use std::fs;
@@ -57,8 +58,9 @@ pub use format::Format;
 pub use intake::Intake;
 pub use judge::{Hint, Judgement};
 pub use kept::Checked;
-pub use limits::{LARGE, MAX_BYTES, MAX_MEMORY, MAX_PIXELS, SHARED, SMALL};
+pub use limits::{FINE, LARGE, MAX_BYTES, MAX_MEMORY, MAX_PIXELS, SHARED, SMALL};
 pub use sweep::Swept;
+pub use upright::Upright;
 
 /// Which of a photo's files.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
