@@ -7,9 +7,8 @@
 //! | measures | [`ident`], [`calendar`], [`measure`], [`source`] |
 //! | vocabulary | [`sidewall`], [`tire`], [`fastener`], [`vehicle`], [`finding`], [`limits`], [`caution`] |
 //! | record | [`entry`], [`logbook`], [`proof`] |
-//! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`] |
-//! | record | [`entry`], [`logbook`] |
 //! | reasoning | [`drive`], [`wear`], [`inflation`], [`fastening`], [`rotation`], [`lifting`], [`inspect`], [`due`], [`procedure`], [`learning`] |
+//! | seeing | [`sight`] |
 //! | keeping | [`store`], [`photos`] |
 //! | going out | [`words`], [`report`] |
 //! | the door | [`engine`] |
@@ -38,6 +37,7 @@ pub mod proof;
 pub mod report;
 pub mod rotation;
 pub mod sidewall;
+pub mod sight;
 pub mod source;
 pub mod store;
 pub mod tire;

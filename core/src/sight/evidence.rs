@@ -1,0 +1,428 @@
+//! What lines of text say, weighed and added up.
+
+use std::collections::BTreeMap;
+
+use super::lines::Line;
+use super::regions::Region;
+use crate::calendar::{Day, TireWeek};
+use crate::sidewall::{Candidate, Reading, Service, Size, Use, Word, candidates};
+
+/// How many readings of a line are weighed.
+const READINGS: usize = 6;
+/// Words that are told, with what counts as them.
+const WORDS: &[(Word, &str)] = &[(Word::Outside, "OUTSIDE"), (Word::Inside, "INSIDE"), (Word::Rotation, "ROTATION")];
+/// Letters that identification numbers don't use, and the digits that they resemble.
+const RESEMBLE: &[(char, char)] = &[('G', '6'), ('I', '1'), ('O', '0'), ('Q', '0'), ('S', '5'), ('Z', '2')];
+/// Parts of words that stand in lines with digits that are no identification number.
+const OTHER_LINES: &[&str] = &[
+    "KPA", "LOAD", "L0AD", "PSI", "MAX", "KG", "LBS", "2W", "PLIES", "TREAD", "STEEL", "POLY", "SAFETY", "WARN", "RIM",
+    "RADIAL", "TUBE", "MADE", "TRACT", "TEMP", "INFLAT", "PRESS", "ROTAT", "OUTSIDE",
+];
+
+/// What speaks for one reading.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Weight {
+    /// All of it, 1 for one look that is sure.
+    pub sum: f64,
+    /// The most that one look gave, and where it looked.
+    pub most: f64,
+    pub place: Option<Place>,
+}
+
+/// Where a line stood: which strip, and where on it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Place {
+    pub strip: usize,
+    pub region: Region,
+}
+
+/// Weights of what was read, by what it says.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Evidence {
+    /// Sizes without the `P` of passenger tires, which leaves the size what it is.
+    pub sizes: Weights<String>,
+    /// What was read with a `P` before it.
+    pub passenger: Weights<String>,
+    /// Service descriptions by the size that they stood behind; by themselves under no size.
+    pub services: Weights<(String, String)>,
+    pub tins: Weights<String>,
+    pub dates: Weights<String>,
+    pub words: Weights<Word>,
+}
+
+/// Weights by reading.
+#[derive(Debug, Clone)]
+pub(super) struct Weights<K>(pub BTreeMap<K, Weight>);
+
+impl<K> Default for Weights<K> {
+    fn default() -> Self {
+        Self(BTreeMap::new())
+    }
+}
+
+impl<K: Ord> Weights<K> {
+    fn add(&mut self, reading: K, weight: f64, place: Place) {
+        let all = self.0.entry(reading).or_default();
+        all.sum += weight;
+        if weight > all.most {
+            all.most = weight;
+            all.place = Some(place);
+        }
+    }
+}
+
+impl Evidence {
+    /// Adds what a line says; `today` bounds dates.
+    pub fn add(&mut self, line: &Line, strip: usize, today: Day) {
+        let text = line.text.to_ascii_uppercase();
+        let confidence = f64::from(line.confidence);
+        let place = Place { strip, region: line.place };
+        self.size(&text, confidence, place);
+        self.number(&text, confidence, place, today);
+        for (word, letters) in WORDS {
+            let found = closeness(&text, letters);
+            if found > 0.0 {
+                self.words.add(*word, confidence * found, place);
+            }
+        }
+    }
+
+    fn size(&mut self, text: &str, confidence: f64, place: Place) {
+        // Marks between the parts of a size are dirt or a mold's own.
+        let plain: String =
+            text.chars().map(|c| if matches!(c, '-' | '_' | '~' | '.' | '&' | '+') { ' ' } else { c }).collect();
+        let mut texts = vec![text.to_owned()];
+        for spaced in [plain.clone(), apart(&plain)] {
+            if !texts.contains(&spaced) {
+                texts.push(spaced);
+            }
+        }
+        // The best of the spellings counts, each reading once.
+        let mut sizes: BTreeMap<String, f64> = BTreeMap::new();
+        let mut services: BTreeMap<(String, String), f64> = BTreeMap::new();
+        let mut passenger: BTreeMap<String, f64> = BTreeMap::new();
+        let best = |map: &mut f64, weight: f64| *map = map.max(weight);
+        for text in &texts {
+            for Candidate { reading, cost, .. } in candidates(text, READINGS) {
+                match reading {
+                    Reading::Size { size, service } => {
+                        let weight = confidence * (-cost - unusual(&size, service.as_ref())).exp();
+                        let name = bare(&size);
+                        if size.made_for() == Some(Use::Passenger) {
+                            best(passenger.entry(name.clone()).or_default(), weight);
+                        }
+                        best(
+                            sizes.entry(name.clone()).or_default(),
+                            weight * if service.is_some() { 1.5 } else { 1.0 },
+                        );
+                        if let Some(service) = service {
+                            best(services.entry((name, service.to_string())).or_default(), weight);
+                        }
+                    }
+                    Reading::Service(service) => {
+                        let weight = 0.15 * confidence * (-cost).exp();
+                        best(services.entry((String::new(), service.to_string())).or_default(), weight);
+                    }
+                    Reading::Tin(_) => {}
+                }
+            }
+        }
+        for (size, weight) in sizes {
+            self.sizes.add(size, weight, place);
+        }
+        for (size, weight) in passenger {
+            self.passenger.add(size, weight, place);
+        }
+        for (service, weight) in services {
+            self.services.add(service, weight, place);
+        }
+    }
+
+    fn number(&mut self, text: &str, confidence: f64, place: Place, today: Day) {
+        let Some((body, announced)) = number_in(text) else { return };
+        // A size without its stroke is no number.
+        let size = |c: &Candidate| matches!(c.reading, Reading::Size { .. }) && c.cost < 4.0;
+        if !announced && candidates(text, 1).iter().any(size) {
+            return;
+        }
+        let symbols: Vec<char> = body.chars().filter(char::is_ascii_alphanumeric).collect();
+        if !(3..=18).contains(&symbols.len()) {
+            return;
+        }
+        let mut dated = false;
+        // The right end of an oval around the date reads as one more character.
+        for (cut, share) in [(0, 1.0), (1, 0.75)] {
+            let Some(kept) = symbols.len().checked_sub(cut).and_then(|len| symbols.get(..len)) else { continue };
+            if cut == 1 && !symbols.last().is_some_and(|last| "0OD5J1CU3".contains(*last)) {
+                continue;
+            }
+            let Some((number, date)) = kept.len().checked_sub(4).and_then(|at| kept.split_at_checked(at)) else {
+                continue;
+            };
+            let Some((date, changed)) = week(date, today) else { continue };
+            if changed > 1 {
+                continue;
+            }
+            let mut number = number.to_vec();
+            let letters = number.iter().filter(|c| c.is_ascii_alphabetic()).count();
+            let weight = confidence * share * likely(&date, today) * if changed > 0 { 0.6 } else { 1.0 };
+            if (announced && number.len() >= 2) || ((3..=11).contains(&number.len()) && letters > 0) {
+                let weight = weight * if announced { 2.0 } else { 0.7 };
+                // So does its left end.
+                if number.last().is_some_and(|last| matches!(last, 'O' | 'C' | '(')) && number.len() > 4 {
+                    number.pop();
+                }
+                let name: String = resembling(&number).chain(date.chars()).collect();
+                self.tins.add(name, weight * number.len().min(9) as f64 / 9.0, place);
+                self.dates.add(date, weight, place);
+                dated = true;
+            } else if number.len() <= 1 {
+                self.dates.add(date, 0.4 * weight, place);
+            }
+        }
+        let letters = symbols.iter().filter(|c| c.is_ascii_alphabetic()).count();
+        if !dated && announced && (4..=13).contains(&symbols.len()) && letters > 0 {
+            let name: String = resembling(&symbols).collect();
+            self.tins.add(name, 0.8 * confidence * symbols.len().min(9) as f64 / 9.0, place);
+        }
+    }
+}
+
+/// A size without the `P` of passenger tires.
+fn bare(size: &Size) -> String {
+    let text = size.to_string();
+    if size.made_for() == Some(Use::Passenger) { text.trim_start_matches('P').to_owned() } else { text }
+}
+
+/// Puts a space behind each speed symbol that something follows, as in `98VM161`.
+fn apart(text: &str) -> String {
+    let chars: Vec<char> = text.chars().collect();
+    let mut spaced = String::with_capacity(text.len() + 4);
+    for (at, c) in chars.iter().enumerate() {
+        spaced.push(*c);
+        let digits = at >= 2 && chars.get(at - 2..at).is_some_and(|two| two.iter().all(char::is_ascii_digit));
+        let goes_on = chars.get(at + 1).is_some_and(char::is_ascii_alphanumeric);
+        if digits && goes_on && "QSTHVWY".contains(*c) {
+            spaced.push(' ');
+        }
+    }
+    spaced
+}
+
+/// How unusual a size is with its load index, in nats.
+///
+/// A road tire's overall diameter and the load that its size can carry are bounded by its geometry. The load is the
+/// passenger formula K · P^0.5 · Sd^1.39 · (Dr + Sd) as told in a secondary source, good to a few indices only; so it
+/// is a leaning here, never a figure that is shown.
+fn unusual(size: &Size, service: Option<&Service>) -> f64 {
+    let mut nats = 0.0;
+    if size.is_motorcycle() {
+        nats += 2.0;
+    }
+    if let Some(diameter) = size.overall_diameter_mm() {
+        let heavy = matches!(size.made_for(), Some(Use::LightTruck | Use::Commercial));
+        let (low, high) = if heavy { (600.0, 900.0) } else { (530.0, 800.0) };
+        let beyond = (low - diameter).max(diameter - high).max(0.0);
+        nats += (beyond / 25.0).min(4.0);
+        // Low sections stand on large rims (habit of the trade, from memory).
+        if let Some(aspect) = size.aspect_percent().filter(|_| !heavy) {
+            let away = (size.rim_in() - (24.0 - 0.14 * f64::from(aspect))) / 1.6;
+            nats += (away * away / 2.0 - 1.0).clamp(0.0, 4.0);
+        }
+    }
+    if !size.rim_in().fract().eq(&0.0) && size.rim_in() < 19.0 {
+        nats += 2.0;
+    }
+    if let (Some(expected), Some(service)) = (expected_load_kg(size), service)
+        && let Some(load) = service.load_kg()
+    {
+        // One index is about 2.9 %; extra load adds about 9 %, commercial tires far more.
+        let indices = (load / expected).ln() / 0.0288;
+        let beyond = (-5.0 - indices).max(indices - if size.made_for().is_some() { 24.0 } else { 7.0 }).max(0.0);
+        nats += (0.5 * beyond).min(5.0);
+    }
+    nats
+}
+
+/// The load a passenger size can be expected to carry at 250 kPa, kg.
+fn expected_load_kg(size: &Size) -> Option<f64> {
+    let (width, aspect) = (size.width_mm()?, f64::from(size.aspect_percent()?) / 100.0);
+    let section = (0.34848 + 0.6497 * aspect) * width;
+    let rim = size.rim_in() * 25.4;
+    Some(6.67e-5 * 250.0_f64.sqrt() * section.powf(1.39) * (rim + section))
+}
+
+/// What stands where an identification number can, and whether `DOT` announces it.
+fn number_in(text: &str) -> Option<(&str, bool)> {
+    if text.contains('/') {
+        return None;
+    }
+    if let Some(rest) = behind_dot(text) {
+        let end = OTHER_LINES.iter().filter_map(|word| rest.find(word)).min().unwrap_or(rest.len());
+        return Some((rest.get(..end)?, true));
+    }
+    let other = OTHER_LINES.iter().any(|word| text.contains(word));
+    (!other).then_some((text, false))
+}
+
+/// The text behind `DOT`, as a camera reads those three letters.
+fn behind_dot(text: &str) -> Option<&str> {
+    let bytes = text.as_bytes();
+    (0..bytes.len()).find_map(|at| {
+        let before = at.checked_sub(1).and_then(|at| bytes.get(at));
+        if before.is_some_and(u8::is_ascii_alphabetic) {
+            return None;
+        }
+        let whole =
+            matches!(bytes.get(at..at + 3)?, [b'D' | b'0' | b'O', b'0' | b'O' | b'Q', b'T' | b'I' | b'1' | b'7']);
+        if whole {
+            return text.get(at + 3..);
+        }
+        // A worn T may be missing altogether.
+        (bytes.get(at..at + 3)? == b"DO ").then(|| text.get(at + 3..)).flatten()
+    })
+}
+
+fn resembling(symbols: &[char]) -> impl Iterator<Item = char> + '_ {
+    symbols.iter().map(|c| RESEMBLE.iter().find(|(letter, _)| letter == c).map_or(*c, |(_, digit)| *digit))
+}
+
+/// The digits of a week that was, and how many characters were taken for others.
+fn week(symbols: &[char], today: Day) -> Option<(String, usize)> {
+    let mut digits = String::with_capacity(4);
+    let mut changed = 0;
+    for symbol in symbols {
+        let digit = match symbol {
+            '0'..='9' => *symbol,
+            'O' | 'Q' | 'D' | 'U' | 'C' => '0',
+            'I' | 'L' | 'J' => '1',
+            'Z' => '2',
+            'E' => '3',
+            'A' => '4',
+            'S' => '5',
+            'G' => '6',
+            'T' => '7',
+            'B' => '8',
+            _ => return None,
+        };
+        changed += usize::from(digit != *symbol);
+        digits.push(digit);
+    }
+    let (week, year) = (digits.get(..2)?.parse().ok()?, digits.get(2..)?.parse::<i16>().ok()?);
+    let made = TireWeek::new(week, 2000 + year)?;
+    (made.first_day() <= today).then_some((digits, changed))
+}
+
+/// How likely a tire of this date is still in use: few are older than some years (habit of the trade, no source).
+fn likely(date: &str, today: Day) -> f64 {
+    let year = date.get(2..).and_then(|year| year.parse::<i16>().ok()).unwrap_or(0);
+    let age = f64::from(today.year() - 2000 - year);
+    (-(age - 6.0).max(0.0) / 6.0).exp()
+}
+
+/// How near a text comes to a word that is long enough to be told by most of its letters: 0 for not at all.
+fn closeness(text: &str, word: &str) -> f64 {
+    let chars: Vec<char> = text
+        .chars()
+        .filter(|c| *c != ' ')
+        .map(|c| match c {
+            '0' => 'O',
+            '1' => 'I',
+            c => c,
+        })
+        .collect();
+    let word: Vec<char> = word.chars().collect();
+    let slip = |from: usize| {
+        let window = chars.get(from..(from + word.len()).min(chars.len())).unwrap_or_default();
+        window.iter().zip(&word).filter(|(a, b)| a != b).count() + word.len() - window.len()
+    };
+    let least = (0..chars.len().max(1)).map(slip).min().unwrap_or(word.len());
+    // The first letter may be cut off by a tile's edge.
+    let tail = word.get(1..).unwrap_or_default();
+    let cut = chars.windows(tail.len().max(1)).any(|window| window == tail);
+    match least {
+        0 => 1.0,
+        _ if cut => 0.7,
+        1 if word.len() >= 7 => 0.6,
+        _ => 0.0,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Evidence;
+    use crate::calendar::Day;
+    use crate::sidewall::Word;
+    use crate::sight::lines::Line;
+    use crate::sight::regions::Region;
+
+    fn of(texts: &[&str]) -> Evidence {
+        let place = Region { x: 0.0, y: 0.0, width: 100.0, height: 20.0, turn: 0.0, likely: 0.9 };
+        let mut evidence = Evidence::default();
+        for text in texts {
+            let line = Line { text: (*text).to_owned(), confidence: 0.95, frames: Default::default(), place };
+            evidence.add(&line, 0, Day::new(2026, 5, 4).unwrap());
+        }
+        evidence
+    }
+
+    fn best(weights: &super::Weights<String>) -> Option<&str> {
+        weights.0.iter().max_by(|a, b| a.1.sum.total_cmp(&b.1.sum)).map(|(text, _)| text.as_str())
+    }
+
+    #[test]
+    fn a_size_is_read_through_marks_confusions_and_what_follows() {
+        for text in ["225/45R17 91W", "225/45 R17-91W", "2Z5/4SR17 9IW", "P225/45R17 91WM161", "XX 225/45R17 91W"] {
+            assert_eq!(best(&of(&[text]).sizes), Some("225/45R17"), "{text}");
+        }
+        let evidence = of(&["225/45R17-91WM161"]);
+        assert!(evidence.services.0.contains_key(&("225/45R17".into(), "91W".into())), "{:?}", evidence.services);
+    }
+
+    #[test]
+    fn a_p_before_a_size_is_kept_apart() {
+        let evidence = of(&["P225/45R17 91W", "225/45R17 91W"]);
+        assert_eq!(best(&evidence.sizes), Some("225/45R17"));
+        assert!(evidence.passenger.0.contains_key("225/45R17"));
+        assert!(of(&["225/45R17 91W"]).passenger.0.is_empty());
+    }
+
+    #[test]
+    fn looks_at_the_same_add_up() {
+        let sum = |texts: &[&str]| of(texts).sizes.0.get("225/45R17").map_or(0.0, |weight| weight.sum);
+        assert!(sum(&["225/45R17 91W"; 3]) > 2.5 * sum(&["225/45R17 91W"]));
+        assert!(sum(&["225/45R17 91W"]) > sum(&["2Z5/4SR17 91W"]));
+    }
+
+    #[test]
+    fn the_oval_around_a_date_is_no_part_of_it() {
+        for text in ["DOT 1HKB 9FLP 0723", "DOT 1HKB 9FLP (0723)", "DOT 1HKB 9FLP O0723)", "D0T 1HKB 9FLP 07230"] {
+            let evidence = of(&[text]);
+            assert_eq!(best(&evidence.dates), Some("0723"), "{text}");
+            assert!(evidence.tins.0.contains_key("1HKB9FLP0723"), "{text}: {:?}", evidence.tins);
+        }
+    }
+
+    #[test]
+    fn a_number_without_its_date_is_a_number() {
+        let evidence = of(&["DOT 1HKB 9FLP"]);
+        assert_eq!((best(&evidence.tins), best(&evidence.dates)), (Some("1HKB9FLP"), None));
+    }
+
+    #[test]
+    fn approvals_loads_and_weeks_to_come_are_no_dates() {
+        for text in ["MAX LOAD 850 KG", "0211814 S2WR2", "350 KPA", "TREADWEAR 300", "DOT 1HKB 9FLP 5126"] {
+            assert_eq!(best(&of(&[text]).dates), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn words_are_told_with_a_letter_missing_and_not_from_others() {
+        for (text, word) in [("OUTSIDE", Word::Outside), ("0UTSIDE", Word::Outside), ("OTATION", Word::Rotation)] {
+            assert!(of(&[text]).words.0.contains_key(&word), "{text}");
+        }
+        for text in ["SIDEWALL 2 POLYESTER", "STATION", "TUBELESS", ""] {
+            assert!(of(&[text]).words.0.is_empty(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,482 @@
+//! One wheel read: from pictures to suggestions with odds.
+
+use super::activity;
+use super::evidence::{Evidence, Weight};
+use super::judging::{self, Ask, Hint, UNSURE};
+use super::lines::{self, Line};
+use super::models::Models;
+use super::picture::Picture;
+use super::regions::Region;
+use super::ring::{self, Ring};
+use super::strip::{self, Strip};
+use crate::calendar::Day;
+use crate::sidewall::Word;
+
+/// The height at which lettering is sought on a strip, and the length of a tile there.
+const TILE: (usize, usize) = (256, 1280);
+/// How much of the way around tiles share: a size takes 14 % of it, and must stand on one tile whole.
+const SHARED: f32 = 0.14;
+/// From this share of an edge all around, a picture is taken for a whole wheel.
+const WHEEL_SEEN: f64 = 0.72;
+/// Longer than this for its height, a picture is no whole wheel.
+const LONG: f64 = 2.2;
+/// Longest sides at which a close-up is looked at.
+const CLOSE_UPS: [f32; 2] = [640.0, 960.0];
+/// Below this a text is tried upside down too.
+const UPSIDE_DOWN_BELOW: f32 = 0.5;
+/// Heights at which a place that the detector overlooked is read, as shares of what stood out there.
+const CLOSER: [f32; 2] = [1.0, 0.8];
+/// The most suggestions of a kind.
+const MOST: usize = 5;
+
+/// A circle drawn by hand on a wheel, in pixels of the upright picture: on the tire's outer edge or on the rim's.
+///
+/// ```
+/// use lugbook::sight::Circle;
+/// let drawn = Circle { x: 1500.0, y: 1100.0, r: 900.0 };
+/// assert!(drawn.r > 0.0);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Circle {
+    /// Middle, from the left.
+    pub x: f64,
+    /// Middle, from the top.
+    pub y: f64,
+    /// Radius.
+    pub r: f64,
+}
+
+/// What is asked of a reading.
+///
+/// ```
+/// use lugbook::calendar::Day;
+/// use lugbook::sight::Asked;
+/// let asked = Asked { ring: None, today: Day::new(2026, 5, 4).unwrap() };
+/// assert!(asked.ring.is_none());
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Asked {
+    /// The wheel in the first picture, as a person drew it.
+    pub ring: Option<Circle>,
+    /// No tire was made after this day.
+    pub today: Day,
+}
+
+/// Whether to go on.
+///
+/// ```
+/// use lugbook::sight::Continue;
+/// assert_ne!(Continue::Yes, Continue::No);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Continue {
+    /// Read on.
+    Yes,
+    /// Stop with what was read so far.
+    No,
+}
+
+/// How far a reading is, told between tiles.
+///
+/// ```
+/// use lugbook::sight::{Continue, Progress};
+/// // A shell shows a bar, and may stop.
+/// let mut watch = |progress: &Progress<'_>| if progress.done < 5 { Continue::Yes } else { Continue::No };
+/// # let _ = &mut watch;
+/// ```
+pub struct Progress<'a> {
+    /// Tiles that were looked at.
+    pub done: usize,
+    /// All tiles, as far as is known yet.
+    pub of: usize,
+    state: &'a State,
+}
+
+impl std::fmt::Debug for Progress<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Progress").field("done", &self.done).field("of", &self.of).finish_non_exhaustive()
+    }
+}
+
+impl Progress<'_> {
+    /// What was read so far, ready to be shown: the quick first answer.
+    ///
+    /// ```
+    /// use lugbook::sight::{Continue, Progress};
+    /// // Enough for the size: stop there.
+    /// let mut watch = |progress: &Progress<'_>| {
+    ///     let sure = progress.so_far().size.first().is_some_and(|best| best.odds > 0.9);
+    ///     if sure { Continue::No } else { Continue::Yes }
+    /// };
+    /// # let _ = &mut watch;
+    /// ```
+    pub fn so_far(&self) -> Sight {
+        self.state.sight(false)
+    }
+}
+
+/// One reading that a person may accept.
+///
+/// ```
+/// use lugbook::sight::Suggestion;
+/// let size = Suggestion { text: "225/45R17".into(), odds: 0.93, hour: Some(12), cut: None };
+/// assert!(size.odds <= 1.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Suggestion {
+    /// What it says, in canonical form.
+    pub text: String,
+    /// How likely it is right, 0 to 1.
+    pub odds: f64,
+    /// The hour of a clock's face where it stands on the ring, 1 to 12; `None` on a close-up.
+    pub hour: Option<u8>,
+    /// What it was read from, level, to be shown beside it.
+    pub cut: Option<Picture>,
+}
+
+/// A wheel that was found, in pixels of the upright picture.
+///
+/// ```
+/// use lugbook::sight::Wheel;
+/// let wheel = Wheel { x: 1500.0, y: 1100.0, rim: 620.0, outer: 980.0, stretch: 1.05, seen: 0.9 };
+/// assert!(wheel.outer > wheel.rim);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wheel {
+    /// Middle, from the left.
+    pub x: f64,
+    /// Middle, from the top.
+    pub y: f64,
+    /// Mean radius of the rim's edge.
+    pub rim: f64,
+    /// Mean radius of the tire's outer edge.
+    pub outer: f64,
+    /// Long over short axis: 1 when the camera looked square.
+    pub stretch: f64,
+    /// Share of the edges that was seen, 0 to 1.
+    pub seen: f64,
+}
+
+/// What was read on a wheel: suggestions, best first, and what would make them better.
+///
+/// ```no_run
+/// use lugbook::calendar::Day;
+/// use lugbook::sight::{Asked, Continue, Models, Picture, read};
+/// # fn pixels() -> (u32, u32, Vec<u8>) { unimplemented!() }
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let models = Models::load(std::fs::read("detector.onnx")?, std::fs::read("recognizer.onnx")?)
+///     .map_err(|why| format!("{why:?}"))?;
+/// let (width, height, rgb) = pixels();
+/// let picture = Picture::from_rgb(width, height, &rgb).ok_or("no picture")?;
+/// let asked = Asked { ring: None, today: Day::new(2026, 5, 4).ok_or("no day")? };
+/// let sight = read(&models, &[picture], &asked, &mut |_| Continue::Yes);
+/// if let Some(size) = sight.size.first() {
+///     println!("{} ({:.0} in 100)", size.text, size.odds * 100.0);
+/// }
+/// # Ok(())
+/// # }
+/// ```
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Sight {
+    /// Size designations.
+    pub size: Vec<Suggestion>,
+    /// Service descriptions.
+    pub service: Vec<Suggestion>,
+    /// Dates of making, week and year.
+    pub date: Vec<Suggestion>,
+    /// Identification numbers without `DOT`, with their date when it was seen.
+    pub tin: Vec<Suggestion>,
+    /// Words that say how the tire must stand.
+    pub words: Vec<Word>,
+    /// The wheel in each picture; `None` where it is a close-up.
+    pub wheels: Vec<Option<Wheel>>,
+    /// What to do differently when a photo is taken again.
+    pub hints: Vec<Hint>,
+    /// The one close-up that would settle most.
+    pub ask: Option<Ask>,
+    /// Everything was looked at; not so when the reading was stopped.
+    pub complete: bool,
+}
+
+/// Reads pictures of one wheel: whole wheels, close-ups, or both. `watch` is told between tiles and may stop.
+///
+/// Every answer is a suggestion: a person confirms it. A field stays empty when nothing was read for it, which is an
+/// answer too.
+///
+/// ```no_run
+/// # use lugbook::sight::{Asked, Continue, Models, Picture, read};
+/// # fn f(models: &Models, picture: Picture, asked: Asked) {
+/// let sight = read(models, &[picture], &asked, &mut |progress| {
+///     if progress.done < progress.of { Continue::Yes } else { Continue::No }
+/// });
+/// # let _ = sight;
+/// # }
+/// ```
+pub fn read(
+    models: &Models,
+    pictures: &[Picture],
+    asked: &Asked,
+    watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
+) -> Sight {
+    let mut state = State::new(asked.today);
+    let complete = state.read(models, pictures, asked, watch) == Continue::Yes;
+    state.sight(complete)
+}
+
+/// The ring of a whole wheel, when it is one.
+fn whole_wheel(picture: &Picture, drawn: Option<Circle>) -> Option<Ring> {
+    let (width, height) = (picture.width() as f64, picture.height() as f64);
+    if let Some(Circle { x, y, r }) = drawn {
+        // A circle that lies elsewhere is no hint.
+        let on_it = (0.0..=width).contains(&x) && (0.0..=height).contains(&y);
+        return if on_it && (8.0..=width + height).contains(&r) { ring::find(picture, Some((x, y, r))) } else { None };
+    }
+    if width.max(height) > LONG * width.min(height) {
+        return None;
+    }
+    ring::find(picture, None).filter(|ring| ring.seen >= WHEEL_SEEN)
+}
+
+/// A tile to look at: a picture, and how its pixels lie on the strip.
+pub(super) struct Tile {
+    pub picture: Picture,
+    pub left: f32,
+    pub top: f32,
+    /// Pixels of the strip for one of the tile's.
+    pub scale: f32,
+}
+
+/// Tiles around a ring, each reaching into the next.
+fn around(strip: &Strip) -> Vec<Tile> {
+    let (height, length) = TILE;
+    let shrink = height as f32 / strip.picture.height() as f32;
+    let seen = strip::even(&strip.picture.scaled(shrink), height / 16, true);
+    let shared = seen.width() as f32 * SHARED;
+    let step = (length as f32 - shared).max(length as f32 / 2.0);
+    let count = ((seen.width() as f32 / step).ceil() as usize).max(1);
+    (0..count)
+        .map(|n| {
+            let left = n * seen.width() / count;
+            let picture = seen.window(left as i64, 0, length.min(seen.width()), height, true);
+            Tile { picture, left: left as f32 / shrink, top: 0.0, scale: 1.0 / shrink }
+        })
+        .collect()
+}
+
+/// A close-up at several sizes, with a margin around it.
+pub(super) fn straight(strip: &Strip) -> Vec<Tile> {
+    const MARGIN: usize = 32;
+    CLOSE_UPS
+        .iter()
+        .map(|longest| {
+            let by = (longest / strip.picture.longest() as f32).min(4.0);
+            let small = strip.picture.scaled(by);
+            let (width, height) = (small.width() + 2 * MARGIN, small.height() + 2 * MARGIN);
+            let picture = small.window(-(MARGIN as i64), -(MARGIN as i64), width, height, false);
+            let margin = -(MARGIN as f32) / by;
+            Tile { picture, left: margin, top: margin, scale: 1.0 / by }
+        })
+        .collect()
+}
+
+/// What was read so far.
+pub(super) struct State {
+    today: Day,
+    strips: Vec<Strip>,
+    rings: Vec<Option<Ring>>,
+    evidence: Evidence,
+    /// All lines, with the strip of each.
+    pub lines: Vec<(usize, Line)>,
+    done: usize,
+    of: usize,
+}
+
+impl State {
+    pub fn new(today: Day) -> Self {
+        Self {
+            today,
+            strips: Vec::new(),
+            rings: Vec::new(),
+            evidence: Evidence::default(),
+            lines: Vec::new(),
+            done: 0,
+            of: 0,
+        }
+    }
+
+    /// Reads all tiles of all pictures, or until it is stopped.
+    pub fn read(
+        &mut self,
+        models: &Models,
+        pictures: &[Picture],
+        asked: &Asked,
+        watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
+    ) -> Continue {
+        for (at, picture) in pictures.iter().enumerate() {
+            let ring = whole_wheel(picture, asked.ring.filter(|_| at == 0));
+            self.rings.push(ring);
+            let strip = match &ring {
+                Some(ring) => strip::unwrap(picture, ring),
+                None => Strip::straight(picture),
+            };
+            let plan = if strip.round { around(&strip) } else { straight(&strip) };
+            self.of += plan.len();
+            self.strips.push(strip);
+            for tile in plan {
+                self.look(models, &tile);
+                self.done += 1;
+                if watch(&Progress { done: self.done, of: self.of, state: self }) == Continue::No {
+                    return Continue::No;
+                }
+            }
+            if self.look_closer(models, watch) == Continue::No {
+                return Continue::No;
+            }
+        }
+        Continue::Yes
+    }
+
+    /// Looks where something stands on the ring that the detector overlooked, as long as size or date are missing.
+    fn look_closer(&mut self, models: &Models, watch: &mut dyn FnMut(&Progress<'_>) -> Continue) -> Continue {
+        let Some(strip) = self.strips.last().filter(|strip| strip.round) else { return Continue::Yes };
+        if !self.missing() {
+            return Continue::Yes;
+        }
+        let at = self.strips.len() - 1;
+        let places: Vec<Region> = activity::places(&strip.picture)
+            .into_iter()
+            .filter(|place| {
+                !self.lines.iter().any(|(strip, line)| *strip == at && line.clear() && covers(&line.place, place))
+            })
+            .collect();
+        self.of += places.len();
+        for place in places {
+            for tall in CLOSER {
+                let Some(strip) = self.strips.last() else { return Continue::Yes };
+                if let Some(line) = lines::read(models, strip, &Region { height: place.height * tall, ..place }, false)
+                {
+                    self.keep(line);
+                }
+            }
+            self.done += 1;
+            if watch(&Progress { done: self.done, of: self.of, state: self }) == Continue::No {
+                return Continue::No;
+            }
+            if !self.missing() {
+                break;
+            }
+        }
+        Continue::Yes
+    }
+
+    /// Size or date are not read for sure.
+    fn missing(&self) -> bool {
+        let sight = self.sight(false);
+        let unsure = |suggestions: &[Suggestion]| suggestions.first().is_none_or(|best| best.odds < UNSURE);
+        unsure(&sight.size) || unsure(&sight.service) || unsure(&sight.date)
+    }
+
+    fn keep(&mut self, line: Line) {
+        let strip = self.strips.len() - 1;
+        self.evidence.add(&line, strip, self.today);
+        self.lines.push((strip, line));
+    }
+
+    fn look(&mut self, models: &Models, tile: &Tile) {
+        let Some(strip) = self.strips.last() else { return };
+        let regions = lines::regions(models, &tile.picture, tile.left, tile.top, tile.scale);
+        let texts: Vec<Line> = regions
+            .iter()
+            .filter_map(|region| {
+                let upright = lines::read(models, strip, region, false);
+                if upright.as_ref().is_some_and(|line| line.confidence >= UPSIDE_DOWN_BELOW) {
+                    return upright;
+                }
+                let over = lines::read(models, strip, region, true);
+                upright.into_iter().chain(over).max_by(|a, b| a.confidence.total_cmp(&b.confidence))
+            })
+            .collect();
+        for line in lines::join(texts) {
+            self.keep(line);
+        }
+    }
+
+    pub fn sight(&self, complete: bool) -> Sight {
+        let size = self.ranked(self.evidence.sizes.0.iter().map(|(text, weight)| (text.clone(), *weight)));
+        // A service description counts fully behind the size that won, and little elsewhere.
+        let mut services: Vec<(String, Weight)> = Vec::new();
+        for ((of, text), weight) in &self.evidence.services.0 {
+            let own = size.first().is_some_and(|size| size.text == *of);
+            let sum = weight.sum * if own { 1.0 } else { 0.2 };
+            match services.iter_mut().find(|(known, _)| known == text) {
+                Some((_, known)) => {
+                    known.sum += sum;
+                    if own {
+                        (known.most, known.place) = (weight.most, weight.place);
+                    }
+                }
+                None => services.push((text.clone(), Weight { sum, ..*weight })),
+            }
+        }
+        let service = self.ranked(services.into_iter());
+        let date = self.ranked(self.evidence.dates.0.iter().map(|(text, weight)| (text.clone(), *weight)));
+        let tin = self.ranked(self.evidence.tins.0.iter().map(|(text, weight)| (text.clone(), *weight)));
+        let words =
+            self.evidence.words.0.iter().filter(|(_, weight)| weight.sum > 0.5).map(|(word, _)| *word).collect();
+        let mut sight = Sight {
+            size,
+            service,
+            date,
+            tin,
+            words,
+            wheels: self.rings.iter().map(|ring| ring.as_ref().map(wheel)).collect(),
+            hints: Vec::new(),
+            ask: None,
+            complete,
+        };
+        let confidence: f32 = self.lines.iter().map(|(_, line)| line.confidence).sum();
+        let mean = confidence / self.lines.len().max(1) as f32;
+        sight.hints = judging::hints(&self.rings, self.lines.len(), mean, &sight);
+        sight.ask = judging::ask(&sight);
+        sight
+    }
+
+    fn ranked(&self, weights: impl Iterator<Item = (String, Weight)>) -> Vec<Suggestion> {
+        /// The weight that is kept for "something else".
+        const NONE: f64 = 0.35;
+        let mut all: Vec<(String, Weight)> = weights.collect();
+        all.sort_by(|a, b| b.1.sum.total_cmp(&a.1.sum));
+        let total: f64 = all.iter().map(|(_, weight)| weight.sum).sum::<f64>() + NONE;
+        all.truncate(MOST);
+        all.into_iter()
+            .map(|(text, weight)| {
+                let strip = weight.place.and_then(|place| Some((self.strips.get(place.strip)?, place.region)));
+                Suggestion {
+                    text,
+                    odds: weight.sum / total,
+                    hour: strip.and_then(|(strip, region)| strip.hour(region.x)),
+                    cut: strip.map(|(strip, region)| lines::shown(strip, &region)),
+                }
+            })
+            .filter(|suggestion| suggestion.odds > 0.02)
+            .collect()
+    }
+}
+
+/// Whether a line takes up most of a place.
+fn covers(line: &Region, place: &Region) -> bool {
+    let shared = line.right().min(place.right()) - line.left().max(place.left());
+    (line.y - place.y).abs() < place.height / 2.0 && shared > 0.7 * place.width
+}
+
+fn wheel(ring: &Ring) -> Wheel {
+    let (x, y) = ring.middle();
+    Wheel {
+        x,
+        y,
+        rim: ring.rim.mean_radius(),
+        outer: ring.outer.mean_radius(),
+        stretch: ring.rim.stretch(),
+        seen: ring.seen,
+    }
+}
