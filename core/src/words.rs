@@ -21,6 +21,7 @@ mod procedure;
 mod proof;
 mod rotation;
 mod sidewall;
+mod sight;
 mod state;
 mod store;
 mod tools;
@@ -54,7 +55,8 @@ macro_rules! rooms {
     ($language:literal) => {
         files! { $language:
             "cautions" "drive" "due" "engine" "entry" "fastening" "gates" "inflation" "inspect" "learning" "lifting"
-            "limits" "photos" "procedures" "proof" "report" "rotation" "screens" "sidewall" "store" "terminal" "units" "wear"
+            "limits" "photos" "procedures" "proof" "report" "rotation" "screens" "sidewall" "sight" "store" "terminal"
+            "units" "wear"
         }
     };
 }

@@ -16,6 +16,7 @@ mod people;
 mod plan;
 pub mod procedures;
 mod raising;
+mod read;
 mod share;
 mod shelf;
 mod steps;
@@ -69,7 +70,7 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("Air", &["air", "sensor", "lamp", "relearn", "tell-recheck"]),
     ("Learning", &["why", "answer-first", "answer", "instructor", "learner"]),
     ("Any step", &["seen", "choose", "count", "skip", "gate", "correct", "withdraw", "undo"]),
-    ("The bench, which keeps nothing", &["sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
+    ("The bench, which keeps nothing", &["read", "sidewall", "sizes", "tighten", "inflate", "rotate", "lift", "wear"]),
 ];
 
 /// A command.
@@ -248,6 +249,8 @@ pub enum Verb {
     /// Take back what was said last, and say it again
     Undo(undo::Undo),
 
+    /// Read a sidewall from photos of a wheel
+    Read(read::Read),
     /// Read a sidewall: size, load, speed, date
     Sidewall(bench::Sidewall),
     /// Compare one size with another
@@ -284,6 +287,7 @@ pub fn run(verb: Verb, options: &Options) -> Result<Answer, Trouble> {
         Verb::Restore(said) => return said.run(options),
         Verb::Job(said) => return said.run(options),
         Verb::Plan(said) => return said.run(options),
+        Verb::Read(said) => return said.run(options),
         Verb::Sidewall(said) => return said.run(options),
         Verb::Sizes(said) => return said.run(options),
         Verb::Tighten(said) => return said.run(options),

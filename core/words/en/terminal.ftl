@@ -160,3 +160,20 @@ terminal-nothing-waits = Nothing waits for an instructor.
 terminal-sample-answer = ANSWER
 terminal-bundle-written = Bundle written to { $file }
 terminal-bundle-made = Made on { $day }: { $entries } entries, { $photos } photos.
+
+# Reading photos.
+terminal-date = Date
+terminal-molded-words = Words
+terminal-nothing-read = not read
+terminal-no-circle = “{ $given }” is no circle: give middle across, middle down and radius in pixels, such as 2010,1480,1320.
+terminal-one-folder = Name one folder, the one that holds the photos of the table.
+terminal-score-kind = Kind
+terminal-score-field = Field
+terminal-score-right-first = Right first
+terminal-score-in-three = In three
+terminal-score-within-one = Within one letter
+terminal-score-confident-wrong = Confident and wrong
+terminal-score-odds = Odds
+terminal-score-readings = Readings
+terminal-score-right = Right
+terminal-score-times = { $photos } photos; { $median } ms at the median, { $worst } ms at most; { $false } words that do not stand there.

@@ -160,3 +160,20 @@ terminal-nothing-waits = Nada espera a un instructor.
 terminal-sample-answer = RESPUESTA
 terminal-bundle-written = Paquete escrito en { $file }
 terminal-bundle-made = Hecho el { $day }: { $entries } anotaciones, { $photos } fotos.
+
+# Lectura de fotos.
+terminal-date = Fecha
+terminal-molded-words = Palabras
+terminal-nothing-read = sin lectura
+terminal-no-circle = “{ $given }” no es un círculo: dé el centro a lo ancho, el centro a lo alto y el radio en píxeles, como 2010,1480,1320.
+terminal-one-folder = Nombre una sola carpeta, la que tiene las fotos de la tabla.
+terminal-score-kind = Clase
+terminal-score-field = Dato
+terminal-score-right-first = Primera correcta
+terminal-score-in-three = Entre tres
+terminal-score-within-one = A una letra
+terminal-score-confident-wrong = Segura y errónea
+terminal-score-odds = Probabilidad
+terminal-score-readings = Lecturas
+terminal-score-right = Correctas
+terminal-score-times = { $photos } fotos; { $median } ms en la mediana, { $worst } ms como máximo; { $false } palabras que no están ahí.

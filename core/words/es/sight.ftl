@@ -1,0 +1,21 @@
+# Lectura del costado de una llanta en una foto.
+sight-no-models = Los archivos para leer fotos no están en este aparato ({ $folder }). Ejecute core/models/fetch para obtenerlos, o escriba lo que dice el costado.
+sight-not-the-models = Los archivos para leer fotos están dañados o son otros. Ejecute otra vez core/models/fetch, o escriba lo que dice el costado.
+sight-ring-outside = El círculo no está sobre la foto. Dibújelo en el borde exterior de la llanta.
+
+# Lo que vale una lectura.
+sight-confirm = Compárelo con la llanta y luego confírmelo.
+sight-unsure = La medida no se lee con seguridad. Escríbala o tome otra foto.
+
+# El acercamiento que más aclara.
+sight-ask-size = Tome un acercamiento de la medida, de frente al costado.
+sight-ask-size-at = Tome un acercamiento cerca de las { $hour } en punto, donde parece estar la medida.
+sight-ask-date = Para la fecha, tome un acercamiento de los cuatro dígitos detrás de DOT. Pueden estar en el otro lado.
+sight-ask-date-at = Para la fecha, tome un acercamiento cerca de las { $hour } en punto, de los cuatro dígitos detrás de DOT.
+
+# Lo que se puede hacer mejor.
+sight-closer = Acérquese hasta que la rueda llene la foto.
+sight-hold-square = Sostenga la cámara de frente a la rueda.
+sight-light-from-the-side = Ilumine el costado desde un lado, para que las letras den sombra.
+sight-wipe = Limpie las letras con un trapo húmedo y tome otra foto.
+sight-nothing-to-read = No se encontraron letras. Muestre la rueda entera o un acercamiento de sus letras.
