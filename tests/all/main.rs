@@ -33,6 +33,7 @@ mod report;
 mod rotation;
 mod safekeeping;
 mod sidewall;
+mod sight;
 mod skipped;
 mod spanish;
 mod standards;

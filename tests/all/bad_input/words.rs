@@ -94,6 +94,11 @@ const SLOTS: &[Slot] = &[
     Slot { name: "<scale>", good: "40..200 N.m", bad: &["wide", "", "120 N.m", "200..40 N.m", "40..200", LONG] },
     Slot { name: "<load>", good: "3 t", bad: &["heavy", "", "3", "-3 t", "3 psi", LONG] },
     Slot { name: "<span>", good: "21 mm", bad: &["wide", "", "21", "-21 mm", "21 psi", LONG] },
+    Slot {
+        name: "<circle>",
+        good: "400,300,200",
+        bad: &["round", "", "1,2", "1,2,3,4", "0,0,0", "-5,-5,9", "1e400,1,1", "nan,1,1", "400,300,-200", LONG],
+    },
     Slot { name: "<device>", good: "0123456789abcdef", bad: &["mine", "", "0123-4567", LONG] },
     Slot { name: "<code>", good: "", bad: &["nonsense", "", "-1", LONG] },
 ];
@@ -214,6 +219,7 @@ const LINES: &[&str] = &[
     "bring-back <code=person> <person>",
     "erase person <person>",
     "erase plate <vehicle>",
+    "read <file> --ring <circle>",
     "sidewall <marking>",
     "sizes <marking> <marking>",
     "tighten --range <printed> --studs <studs> --wrench <percent> --step <torque> --bar <torque> --adapter <adapter>",
