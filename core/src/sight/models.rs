@@ -101,6 +101,11 @@ impl Models {
     /// assert!(Models::load(b"no model".to_vec(), b"neither".to_vec()).is_err());
     /// ```
     pub fn load(detector: Vec<u8>, recognizer: Vec<u8>) -> Result<Self, NotTheModels> {
+        // Foreign bytes are not even parsed: a parser of models is no place for what strangers wrote.
+        let found = [&detector, &recognizer].map(|bytes| Digest::of(bytes).to_string());
+        if found != [DETECTOR, RECOGNIZER] {
+            return Err(NotTheModels);
+        }
         let digest =
             Digest::of(&[Digest::of(&detector).as_bytes().as_slice(), Digest::of(&recognizer).as_bytes()].concat());
         let detector = load(detector)?;
