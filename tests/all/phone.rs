@@ -19,6 +19,8 @@ use tempfile::TempDir;
 
 /// A phone whose clock goes on a second at each look.
 pub struct Phone {
+    /// While somebody holds it, nobody can look at the clock: work stands before its first piece.
+    pub held: std::sync::Mutex<()>,
     pub clock_ms: AtomicI64,
     pub random: AtomicU64,
     pub lines: std::sync::Mutex<Vec<String>>,
@@ -27,6 +29,7 @@ pub struct Phone {
 impl Phone {
     pub fn at(clock_ms: i64) -> Arc<Self> {
         Arc::new(Self {
+            held: std::sync::Mutex::default(),
             clock_ms: AtomicI64::new(clock_ms),
             random: AtomicU64::new(1),
             lines: std::sync::Mutex::default(),
@@ -36,6 +39,7 @@ impl Phone {
 
 impl PhoneHost for Phone {
     fn clock_ms(&self) -> i64 {
+        let _held = self.held.lock().unwrap();
         self.clock_ms.fetch_add(1000, Ordering::Relaxed)
     }
 

@@ -152,10 +152,13 @@ fn tap(shop: &Shop, step: &Value, at: &str) -> Option<Result<Changed, Refusal>> 
     });
     let entered: Vec<Entered> = entered.collect();
     if step.get("start").is_some() || action.pace == ActionPace::Long {
+        // Work looks at the clock before its first piece, so that it is stopped there however quick it is.
+        let held = shop.phone.held.lock().unwrap();
         let task = shop.engine.start(action.token.clone(), entered, shop.manner).unwrap();
         if step.get("cancel_at").is_some() {
             task.cancel().unwrap();
         }
+        drop(held);
         return Some(wait(task.outcome()));
     }
     Some(wait(shop.engine.act(action.token.clone(), entered, shop.manner)))

@@ -150,14 +150,13 @@ fn a_stopped_backup_leaves_nothing_and_can_be_started_again() {
     let backups = wait(shop.engine.backups(ENGLISH)).unwrap().actions;
     let back_up = backups.iter().find(|action| action.code == "back-up").unwrap();
     let entered = vec![lugbook_phone::Entered { code: "folder".to_owned(), value: into.to_str().unwrap().to_owned() }];
+    let held = shop.phone.held.lock().unwrap();
     let task = shop.engine.start(back_up.token.clone(), entered.clone(), ENGLISH).unwrap();
     task.cancel().unwrap();
-    match wait(task.outcome()) {
-        Err(Refusal::TryAgain { sentence }) => assert_eq!(sentence, "Stopped. Nothing was changed."),
-        // It was done before it was stopped.
-        Ok(_) => {}
-        Err(why) => panic!("{why:?}"),
-    }
+    drop(held);
+    let stopped = "Stopped. Nothing was changed.".to_owned();
+    assert_eq!(wait(task.outcome()), Err(Refusal::TryAgain { sentence: stopped }));
+    assert_eq!(std::fs::read_dir(&into).unwrap().count(), 0, "half a backup is none");
     assert!(wait(task.next_progress()).unwrap().over);
     let task = shop.engine.start(back_up.token.clone(), entered, ENGLISH).unwrap();
     wait(task.outcome()).unwrap();
