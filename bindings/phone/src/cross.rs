@@ -60,7 +60,7 @@ macro_rules! record {
     };
 }
 
-/// An enum with the variants of one of the core's.
+/// An enum with the variants of one of the core's, crossed either way.
 macro_rules! variants {
     ($(#[$doc:meta])* $name:ident of $core:path { $($(#[$variant_doc:meta])* $variant:ident,)* }) => {
         $(#[$doc])*
@@ -74,6 +74,14 @@ macro_rules! variants {
             fn cross(self) -> $name {
                 match self {
                     $(<$core>::$variant => $name::$variant,)*
+                }
+            }
+        }
+
+        impl crate::cross::Cross<$core> for $name {
+            fn cross(self) -> $core {
+                match self {
+                    $($name::$variant => <$core>::$variant,)*
                 }
             }
         }

@@ -2,33 +2,36 @@
 
 use lugbook::engine::screen;
 
-/// What is written out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, uniffi::Enum)]
-pub enum Outgoing {
-    /// A job's card as a page, with all that proves it.
-    Card,
-    /// A job's card on paper.
-    CardPaper,
-    /// The labels of the wheels that were stored in a job, on paper.
-    LabelsPaper,
-    /// A vehicle's history as a page.
-    History,
-    /// A vehicle's history on paper.
-    HistoryPaper,
-    /// Every reading as a table.
-    Readings,
-    /// Every job as a table.
-    Jobs,
-    /// The rechecks of a job for a calendar.
-    Rechecks,
-    /// A learner's logbook as a page.
-    Learner,
-    /// A learner's logbook on paper.
-    LearnerPaper,
-    /// A learner's logbook to take along.
-    LearnerBundle,
-    /// A copy of a photo, its covered parts filled, without place, device and time.
-    Photo,
+use crate::cross::variants;
+
+variants! {
+    /// What is written out.
+    Outgoing of screen::Outgoing {
+        /// A job's card as a page, with all that proves it.
+        Card,
+        /// A job's card on paper.
+        CardPaper,
+        /// The labels of the wheels that were stored in a job, on paper.
+        LabelsPaper,
+        /// A vehicle's history as a page.
+        History,
+        /// A vehicle's history on paper.
+        HistoryPaper,
+        /// Every reading as a table.
+        Readings,
+        /// Every job as a table.
+        Jobs,
+        /// The rechecks of a job for a calendar.
+        Rechecks,
+        /// A learner's logbook as a page.
+        Learner,
+        /// A learner's logbook on paper.
+        LearnerPaper,
+        /// A learner's logbook to take along.
+        LearnerBundle,
+        /// A copy of a photo, its covered parts filled, without place, device and time.
+        Photo,
+    }
 }
 
 /// Of what; what is left out is the one in the bay, the last one or the only one.
@@ -52,25 +55,6 @@ pub struct OutgoingOf {
     /// On A4 instead of letter.
     #[uniffi(default = false)]
     pub a4: bool,
-}
-
-impl From<Outgoing> for screen::Outgoing {
-    fn from(what: Outgoing) -> Self {
-        match what {
-            Outgoing::Card => Self::Card,
-            Outgoing::CardPaper => Self::CardPaper,
-            Outgoing::LabelsPaper => Self::LabelsPaper,
-            Outgoing::History => Self::History,
-            Outgoing::HistoryPaper => Self::HistoryPaper,
-            Outgoing::Readings => Self::Readings,
-            Outgoing::Jobs => Self::Jobs,
-            Outgoing::Rechecks => Self::Rechecks,
-            Outgoing::Learner => Self::Learner,
-            Outgoing::LearnerPaper => Self::LearnerPaper,
-            Outgoing::LearnerBundle => Self::LearnerBundle,
-            Outgoing::Photo => Self::Photo,
-        }
-    }
 }
 
 impl From<OutgoingOf> for screen::OutgoingOf {

@@ -353,7 +353,7 @@ impl Engine {
         folder: String,
         manner: Manner,
     ) -> Result<String, Refusal> {
-        let (what, of) = (what.into(), of.into());
+        let (what, of) = (what.cross(), of.into());
         let written = move |engine: &engine::Engine, speech| {
             engine.write_out(what, &of, std::path::Path::new(&folder), speech).map(|file| file.display().to_string())
         };

@@ -1,7 +1,8 @@
 //! Gray pictures, and planes of numbers made from them.
 
-use fast_image_resize::images::{Image, ImageRef};
-use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
+use fast_image_resize::images::{TypedImage, TypedImageRef};
+use fast_image_resize::pixels::U8;
+use fast_image_resize::{FilterType, ResizeAlg, ResizeOptions, Resizer};
 
 /// The most pixels of a side that are looked at.
 const LONGEST_SIDE: usize = 1 << 16;
@@ -91,12 +92,14 @@ impl Picture {
         }
         let side = |side: usize| u32::try_from(side).unwrap_or(1).max(1);
         let resized = || {
-            let source = ImageRef::new(side(self.width), side(self.height), &self.levels, PixelType::U8).ok()?;
-            let mut target = Image::new(side(width), side(height), PixelType::U8);
+            let source = TypedImageRef::<U8>::from_buffer(side(self.width), side(self.height), &self.levels).ok()?;
+            let mut levels = vec![0; side(width) as usize * side(height) as usize];
+            let mut target = TypedImage::<U8>::from_buffer(side(width), side(height), &mut levels).ok()?;
             let filter = if width < self.width { FilterType::Bilinear } else { FilterType::CatmullRom };
             let options = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(filter));
-            Resizer::new().resize(&source, &mut target, &options).ok()?;
-            Some(target.into_vec())
+            // Of one kind of pixel: named at run time, the library brings in all kinds.
+            Resizer::new().resize_typed(&source, &mut target, &options).ok()?;
+            Some(levels)
         };
         let levels = resized().unwrap_or_else(|| vec![0; width * height]);
         Self { width, height, levels }

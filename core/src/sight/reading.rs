@@ -162,12 +162,11 @@ pub struct Wheel {
 /// ```no_run
 /// use lugbook::calendar::Day;
 /// use lugbook::sight::{Asked, Continue, Models, Picture, read};
-/// # fn pixels() -> (u32, u32, Vec<u8>) { unimplemented!() }
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let models = Models::load(std::fs::read("detector.onnx")?, std::fs::read("recognizer.onnx")?)
 ///     .map_err(|why| format!("{why:?}"))?;
-/// let (width, height, rgb) = pixels();
-/// let picture = Picture::from_rgb(width, height, &rgb).ok_or("no picture")?;
+/// let gray = vec![90; 64 * 48 * 3];
+/// let picture = Picture::from_rgb(64, 48, &gray).ok_or("no picture")?;
 /// let asked = Asked { ring: None, today: Day::new(2026, 5, 4).ok_or("no day")? };
 /// let sight = read(&models, &[picture], &asked, &mut |_| Continue::Yes);
 /// if let Some(size) = sight.size.first() {
