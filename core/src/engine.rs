@@ -72,6 +72,7 @@ pub struct Engine {
     safekeeping: Safekeeping,
     /// What a backup gave back to a damaged book just now.
     came_back: Option<CameBack>,
+    suggestions: screen::Suggestions,
 }
 
 impl std::fmt::Debug for Engine {
@@ -137,8 +138,21 @@ impl Engine {
             pointer: None,
         })?;
         let folder = folder.to_owned();
-        let mut engine =
-            Self { folder, store, entries, photos, host, procedures, book, lag, opened, key, safekeeping, came_back };
+        let mut engine = Self {
+            folder,
+            store,
+            entries,
+            photos,
+            host,
+            procedures,
+            book,
+            lag,
+            opened,
+            key,
+            safekeeping,
+            came_back,
+            suggestions: screen::Suggestions::default(),
+        };
         if engine.came_back.is_some() {
             engine.fold_anew().map_err(trouble)?;
         }

@@ -102,6 +102,7 @@ fn measured(engine: &mut Engine) {
                 text: text("LT245/75R16 120/116S"),
                 looks: TireLooks::default(),
                 coming: false,
+                by: None,
             },
         );
         act(engine, Command::Mark { at: text(at), mark: None, coming: false });

@@ -101,7 +101,14 @@ fn answer(next: &NextView, case: &Case) -> Command {
         "sidewall" => {
             let size = if at == "SP" { case.spare } else { "205/55R16 91H" };
             let looks = TireLooks { temporary: at == "SP" && case.temporary, ..TireLooks::default() };
-            Command::Sidewall { at: here(), side: SidewallSide::Outer, text: text(size), looks, coming: false }
+            Command::Sidewall {
+                at: here(),
+                side: SidewallSide::Outer,
+                text: text(size),
+                looks,
+                coming: false,
+                by: None,
+            }
         }
         "mark" => Command::Mark { at: here(), mark: None, coming: false },
         "tread" => Command::Tread { at: here(), depths: text("7 7 7 mm"), lowest: None, reason: None, coming: false },

@@ -5,6 +5,7 @@ mod giving;
 mod journeys;
 mod offers;
 mod played;
+mod sight;
 mod trouble;
 
 use std::future::Future;
@@ -24,6 +25,8 @@ pub struct Phone {
     pub clock_ms: AtomicI64,
     pub random: AtomicU64,
     pub lines: std::sync::Mutex<Vec<String>>,
+    /// The folder with the models that read photos.
+    pub models: std::sync::Mutex<Option<String>>,
 }
 
 impl Phone {
@@ -33,6 +36,7 @@ impl Phone {
             clock_ms: AtomicI64::new(clock_ms),
             random: AtomicU64::new(1),
             lines: std::sync::Mutex::default(),
+            models: std::sync::Mutex::default(),
         })
     }
 }
@@ -50,6 +54,10 @@ impl PhoneHost for Phone {
 
     fn secret(&self) -> Option<Vec<u8>> {
         Some(vec![4; 32])
+    }
+
+    fn models(&self) -> Option<String> {
+        self.models.lock().unwrap().clone()
     }
 
     fn log(&self, line: String) {

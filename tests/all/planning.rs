@@ -54,7 +54,10 @@ fn visit(engine: &mut Engine, odometer: &str, depths: [f64; 4], practice: bool) 
     act(engine, Command::Answer { step: Some(text("studs")), at: None, answer: text("5") });
     for (at, depth) in WALK.into_iter().zip(depths) {
         let (side, looks) = (SidewallSide::Outer, TireLooks::default());
-        act(engine, Command::Sidewall { at: text(at), side, text: text("205/55R16 91H"), looks, coming: false });
+        act(
+            engine,
+            Command::Sidewall { at: text(at), side, text: text("205/55R16 91H"), looks, coming: false, by: None },
+        );
         act(engine, Command::Mark { at: text(at), mark: None, coming: false });
         let depths = format!("{depth} {depth} {depth} mm");
         act(

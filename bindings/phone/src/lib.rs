@@ -42,6 +42,9 @@ pub trait PhoneHost: Send + Sync {
     /// they are first asked for, the same ever after, and never in a backup of the phone.
     /// None where the vault can't be had: then nothing is sealed.
     fn secret(&self) -> Option<Vec<u8>>;
+    /// The folder with the models that read photos, as the app brings them; none where it brings none: then sidewalls
+    /// are typed.
+    fn models(&self) -> Option<String>;
     /// A line for the phone's own log: kinds and times, never a name, a number or a reading.
     fn log(&self, line: String);
 }
@@ -61,6 +64,10 @@ impl engine::Host for Phone {
     fn device_key(&self) -> Option<DeviceKey> {
         let secret = self.0.secret()?.try_into().ok()?;
         Some(DeviceKey::from_secret(secret))
+    }
+
+    fn models(&self) -> Option<PathBuf> {
+        self.0.models().map(PathBuf::from)
     }
 }
 
@@ -125,6 +132,12 @@ impl Inside {
             Err(fault(speech))
         })
     }
+}
+
+/// Does something without the book; a fault in it is a refusal.
+fn guarded<T>(speech: Speech, work: impl FnOnce() -> Result<T, engine::Trouble>) -> Result<T, Refusal> {
+    let done = catch_unwind(AssertUnwindSafe(|| Ok(work()?)));
+    done.unwrap_or_else(|_| Err(fault(speech)))
 }
 
 /// What the person is told of a fault inside.
@@ -194,7 +207,13 @@ fn tapped(
     watch: &dyn Watch,
 ) -> Result<Changed, Refusal> {
     let begun = inside.host.clock_ms();
-    let tapped = inside.with(speech, |engine| engine.tap_watched(token, entered, speech, watch));
+    let tapped = match inside.with(speech, |engine| engine.to_read(token, entered, speech)) {
+        // Photos are read while the book serves others.
+        Ok(Some(photos)) => guarded(speech, || photos.read(speech, watch))
+            .and_then(|read| inside.with(speech, |engine| Ok(engine.suggest(read)))),
+        Ok(None) => inside.with(speech, |engine| engine.tap_watched(token, entered, speech, watch)),
+        Err(refusal) => Err(refusal),
+    };
     let took = inside.host.clock_ms().saturating_sub(begun);
     let how = match &tapped {
         Ok(_) => "done",

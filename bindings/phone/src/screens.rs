@@ -39,6 +39,9 @@ variants! {
         Day,
         /// Several short texts, one a line.
         Lines,
+        /// A circle dragged over the photo in hand: middle across, middle down and radius, each as a share of the
+        /// photo's width, set apart by spaces.
+        Ring,
     }
 }
 
@@ -519,6 +522,50 @@ record! {
 }
 
 record! {
+    /// One suggestion.
+    SightSuggestion of screen::SightSuggestion {
+        /// What it says: the choice that accepts it.
+        text: String,
+        /// How likely it is right, 0 to 1.
+        odds: f64,
+        /// The same in words.
+        odds_text: String,
+        /// What a screen reader says.
+        spoken: String,
+        /// What it was read from: a picture, PNG.
+        cut: Option<Vec<u8>>,
+    }
+}
+
+record! {
+    /// One thing that is read, with what it may say.
+    SightLine of screen::SightLine {
+        /// Its code: that of the field that takes it.
+        code: String,
+        /// What it is.
+        label: String,
+        /// What it may say, best first.
+        suggestions: Vec<SightSuggestion>,
+        /// What stands there without a suggestion.
+        empty: Option<String>,
+    }
+}
+
+record! {
+    /// What was read on a tire's photos.
+    SightView of screen::SightView {
+        /// A line for each thing that is read: size, service description, DOT number.
+        lines: Vec<SightLine>,
+        /// Words that are molded on it.
+        words: Vec<String>,
+        /// What to do differently when a photo is taken again.
+        hints: Vec<String>,
+        /// What the reading is worth, and the one close-up that would settle most.
+        sentence: String,
+    }
+}
+
+record! {
     /// The bay.
     BayScreen of screen::BayScreen {
         /// The job's number; none when no job is open.
@@ -547,6 +594,8 @@ record! {
         progress: String,
         /// A photo whose camera was opened and that never came: what of.
         pending_photo: Option<String>,
+        /// What was read on the photos of the tire that the step asks about.
+        sight: Option<SightView>,
         /// Every task of the job.
         tasks: Vec<TaskLine>,
         /// What can be tapped.

@@ -13,7 +13,7 @@ mod wheel;
 use super::trouble::clipped;
 use super::undo::Spoken;
 use super::{Command, Host, Trouble, TroubleKind};
-use crate::entry::{Arm, CoverBox, Fact, Personal, Thing};
+use crate::entry::{Arm, CoverBox, Fact, Personal, ReadBy, Thing};
 use crate::ident::{Digest, JobId, PersonId};
 use crate::logbook::{Book, Job, Status, Vehicle};
 use crate::measure::Reading;
@@ -164,8 +164,8 @@ impl<'a> Acting<'a> {
             Command::OwnerSaysDrive { drive } => self.owner_says(&bay, drive),
             Command::PhotoPending { of, at } => self.photo_pending(&bay, of, at.as_deref()),
             Command::Photo { file, of, at } => self.photo(&bay, &file, of, at.as_deref()),
-            Command::Sidewall { at, side, text, looks, coming } => {
-                self.sidewall(&bay, (&at, coming), side, &text, looks)
+            Command::Sidewall { at, side, text, looks, coming, by } => {
+                self.sidewall(&bay, (&at, coming), (side, by.unwrap_or(ReadBy::Typed)), &text, looks)
             }
             Command::Mark { at, mark, coming } => self.mark(&bay, (&at, coming), mark),
             Command::Tread { at, depths, lowest, reason, coming } => {

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::code::Code;
 use super::papers::Papers;
-use crate::entry::{LookAt, PhotoOf, Role, SidewallSide, TireLooks};
+use crate::entry::{LookAt, PhotoOf, ReadBy, Role, SidewallSide, TireLooks};
 use crate::finding::State;
 use crate::limits::{Region, Season};
 use crate::vehicle::hub::Evidence;
@@ -353,6 +353,9 @@ pub enum Command {
         /// The tire laid out there that goes on, not the one that is on.
         #[serde(default)]
         coming: bool,
+        /// By whom or what it was read; typed when nothing is said.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by: Option<ReadBy>,
     },
     /// A mark chalked on a tire.
     Mark {

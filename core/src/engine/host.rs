@@ -1,5 +1,7 @@
 //! What only the device has: its clock and its randomness.
 
+use std::path::PathBuf;
+
 use crate::calendar::Moment;
 use crate::proof::DeviceKey;
 
@@ -20,6 +22,11 @@ pub trait Host: Send + Sync {
     /// when it was first asked for, and kept where no backup or copy of the book takes
     /// it along. None where the device keeps none: then nothing is sealed, and cards say so.
     fn device_key(&self) -> Option<DeviceKey> {
+        None
+    }
+
+    /// The folder with the models that read photos; none where they are not on the device.
+    fn models(&self) -> Option<PathBuf> {
         None
     }
 }

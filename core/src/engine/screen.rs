@@ -15,6 +15,7 @@ mod form;
 mod giving;
 mod offer;
 mod shelf;
+mod suggesting;
 
 pub use bay::{BayScreen, FindingLine, FindingsScreen, LiftsScreen, LogScreen, PlanCard, PlanScreen, StepView};
 pub use bench::BenchScreen;
@@ -27,6 +28,9 @@ pub use shelf::{
     BandPoint, BookScreen, ChartPoint, ChartSeries, CrewScreen, DepthLine, HistoryScreen, TireLine, TireScreen,
     VehicleRow, VehicleScreen,
 };
+
+pub(in crate::engine) use suggesting::Suggestions;
+pub use suggesting::{SightLine, SightSuggestion, SightView, ToRead, WasRead};
 
 use crate::words::{Speech, Words};
 

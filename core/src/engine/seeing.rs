@@ -64,6 +64,9 @@ pub struct Suggested {
     pub odds: f64,
     /// The hour of a clock's face where it stands on the ring.
     pub hour: Option<u8>,
+    /// What it was read from, to be shown beside it.
+    #[serde(skip)]
+    pub cut: Option<Picture>,
 }
 
 /// A wheel in a photo, in pixels after it was turned upright.
@@ -209,7 +212,8 @@ impl Reader {
 }
 
 fn suggested(suggestions: &[Suggestion]) -> Vec<Suggested> {
-    let one = |s: &Suggestion| Suggested { text: s.text.clone(), odds: hundredths(s.odds), hour: s.hour };
+    let one =
+        |s: &Suggestion| Suggested { text: s.text.clone(), odds: hundredths(s.odds), hour: s.hour, cut: s.cut.clone() };
     suggestions.iter().map(one).collect()
 }
 

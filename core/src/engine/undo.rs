@@ -1,7 +1,7 @@
 //! What this device said last, to be taken back and said again.
 
 use super::{Command, Engine, Trouble, UndoLine};
-use crate::entry::{Answer, Entry, Fact, Nuts, OdometerNote, Turned};
+use crate::entry::{Answer, Entry, Fact, Nuts, OdometerNote, ReadBy, Turned};
 use crate::ident::TireId;
 use crate::logbook::{Book, Job, Span};
 use crate::measure::{Depth, DepthUnit, plain};
@@ -106,12 +106,13 @@ pub(super) fn again(command: &Spoken, book: &Book) -> Option<Command> {
         Fact::DamageSeen { at, text, photo: None, .. } => {
             Command::Damage { at: at.map(name), text: text.clone(), photo: None }
         }
-        Fact::SidewallRead { tire, at, side, text, looks, .. } => Command::Sidewall {
+        Fact::SidewallRead { tire, at, side, text, looks, by, .. } => Command::Sidewall {
             at: name(*at),
             side: *side,
             text: text.clone(),
             looks: *looks,
             coming: comes(job, *tire),
+            by: (*by != ReadBy::Typed).then(|| by.clone()),
         },
         Fact::MarkChalked { at, tire, mark, .. } => {
             Command::Mark { at: name(*at), mark: Some(mark.clone()), coming: comes(job, *tire) }

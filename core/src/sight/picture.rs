@@ -74,6 +74,16 @@ impl Picture {
         self.height
     }
 
+    /// Levels of gray, row by row from the top.
+    ///
+    /// ```
+    /// # use lugbook::sight::Picture;
+    /// assert_eq!(Picture::from_gray(2, 1, vec![0, 9]).unwrap().levels(), [0, 9]);
+    /// ```
+    pub fn levels(&self) -> &[u8] {
+        &self.levels
+    }
+
     /// The longer side.
     pub(super) fn longest(&self) -> usize {
         self.width.max(self.height)
@@ -124,10 +134,6 @@ impl Picture {
 
     pub(super) fn row(&self, y: usize) -> &[u8] {
         self.levels.get(y * self.width..(y + 1) * self.width).unwrap_or_default()
-    }
-
-    pub(super) fn levels(&self) -> &[u8] {
-        &self.levels
     }
 
     /// The level between four pixels; beyond the sides the nearest pixel goes on.

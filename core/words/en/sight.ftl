@@ -19,3 +19,10 @@ sight-hold-square = Hold the camera square to the wheel.
 sight-light-from-the-side = Light the sidewall from the side, so that the letters throw shadows.
 sight-wipe = Wipe the lettering with a damp cloth, then take it again.
 sight-nothing-to-read = No lettering was found. Show the whole wheel, or one close-up of its lettering.
+
+# Suggestions on a screen.
+sight-suggestion = { $text } ({ $odds } %)
+sight-suggestion-spoken = { $text }, { $odds } percent likely
+sight-odds = { $odds } % likely
+sight-not-on-this-side = Not on this side
+sight-not-read = Nothing was read

@@ -19,3 +19,10 @@ sight-hold-square = Sostenga la cámara de frente a la rueda.
 sight-light-from-the-side = Ilumine el costado desde un lado, para que las letras den sombra.
 sight-wipe = Limpie las letras con un trapo húmedo y tome otra foto.
 sight-nothing-to-read = No se encontraron letras. Muestre la rueda entera o un acercamiento de sus letras.
+
+# Sugerencias en una pantalla.
+sight-suggestion = { $text } ({ $odds } %)
+sight-suggestion-spoken = { $text }, { $odds } por ciento probable
+sight-odds = { $odds } % probable
+sight-not-on-this-side = No está en este costado
+sight-not-read = No se leyó nada

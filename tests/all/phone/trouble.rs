@@ -86,6 +86,10 @@ impl PhoneHost for Breaking {
         self.phone.secret()
     }
 
+    fn models(&self) -> Option<String> {
+        self.phone.models()
+    }
+
     fn log(&self, line: String) {
         self.phone.log(line);
     }

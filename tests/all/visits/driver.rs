@@ -168,6 +168,7 @@ impl Visit {
                 text: text(if self.is_heavy() { "295/75R22.5 144/141L" } else { "205/55R16 91H" }),
                 looks: TireLooks::default(),
                 coming,
+                by: None,
             },
             "mark" => Command::Mark { at: here(), mark: None, coming },
             "tread" => {

@@ -133,6 +133,7 @@ impl From<Wall> for Command {
                 regrooved: said.regrooved,
             },
             coming: said.coming,
+            by: None,
         }
     }
 }

@@ -90,7 +90,7 @@ impl Acting<'_> {
         &self,
         bay: &Bay<'_>,
         (at, coming): (&str, bool),
-        side: SidewallSide,
+        (side, by): (SidewallSide, ReadBy),
         text: &str,
         looks: TireLooks,
     ) -> Done {
@@ -98,7 +98,7 @@ impl Acting<'_> {
         let tire = self.tire_spoken_of(bay, at, coming)?;
         let (text, notes) = self.marking(text)?;
         let looks = looks.with_lettering(&sidewall::parse(&text));
-        let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by: ReadBy::Typed, looks };
+        let fact = Fact::SidewallRead { job: Self::job_id(bay), tire, at, side, text, by, looks };
         Ok(notes.into_iter().fold(Outcome::fact(fact), Outcome::note))
     }
 

@@ -6,6 +6,7 @@ use super::doing::Doing;
 use super::drawing::{NutCircle, VehicleDrawing};
 use super::form::{FieldKind, Form, Slot};
 use super::offer::{Action, Offer, Offers, Weight, Where};
+use super::suggesting::SightView;
 use crate::engine::ask::{task_line, task_view};
 use crate::engine::{ActionLine, CautionLine, Engine, LogLine, PlanLine, TaskLine, Trouble, TurnView, planning};
 use crate::entry::{Decision, Fact};
@@ -71,6 +72,8 @@ pub struct BayScreen {
     pub progress: String,
     /// A photo whose camera was opened and that never came: what of.
     pub pending_photo: Option<String>,
+    /// What was read on the photos of the tire that the step asks about.
+    pub sight: Option<SightView>,
     /// Every task of the job.
     pub tasks: Vec<TaskLine>,
     /// What can be tapped.
@@ -191,6 +194,7 @@ impl Engine {
                 of: 0,
                 progress: String::new(),
                 pending_photo: None,
+                sight: None,
                 tasks: Vec::new(),
                 actions,
             });
@@ -236,6 +240,7 @@ impl Engine {
                 let at = at.map(|at| bay.vehicle.layout.name(at, speech.letters)).unwrap_or_default();
                 words.text("photo-pending", &[("what", what.into()), ("at", at.into())])
             }),
+            sight: task.and_then(|task| self.sight_view(&bay, task, &words)),
             tasks: self.tasks(speech),
             actions,
         };
@@ -261,7 +266,11 @@ impl Engine {
         let mut offers = Offers::new(words, &screen, head, &place);
         let tasks = bay.tasks();
         let task = task_of(&bay, &tasks, step, at);
-        let mut doing = Doing { bay: &bay, words, offers: &mut offers };
+        if let Some(task) = task {
+            self.sight_offers(&bay, task, &mut offers);
+        }
+        let read = task.and_then(|task| self.best_read(&bay, task));
+        let mut doing = Doing { bay: &bay, words, offers: &mut offers, read };
         if let Some(task) = task {
             doing.task(task);
         }
@@ -298,7 +307,7 @@ impl Engine {
         if let Ok(planned) = planning::answer(&bay, self.host.now().day()) {
             let named = |(plan, number): (&crate::rotation::Plan, usize)| (number, words.pattern(plan.pattern.code()));
             let plans: Vec<_> = planned.answer.plans.iter().zip(1..).map(named).collect();
-            Doing { bay: &bay, words, offers: &mut offers }.plans(&plans);
+            Doing { bay: &bay, words, offers: &mut offers, read: None }.plans(&plans);
         }
         offers.made()
     }
@@ -435,7 +444,7 @@ impl Engine {
                 .zip(1..)
                 .filter(|(line, _)| line.corrected_by.is_none() && !matches!(line.fact, Fact::JobOpened { .. }));
             let lines: Vec<(usize, String)> = open.map(|(line, number)| (number, words.line(line, &context))).collect();
-            Doing { bay: &bay, words, offers: &mut offers }.lines(&lines);
+            Doing { bay: &bay, words, offers: &mut offers, read: None }.lines(&lines);
         }
         Ok(offers.made())
     }

@@ -294,6 +294,8 @@ impl Engine {
             Deed::ReadMarking | Deed::CompareSizes | Deed::SetWrench | Deed::SetPressure => {
                 self.reckon(deed, data, &words)
             }
+            // It leads to suggestions, not to sentences alone.
+            Deed::ReadPhoto => Ok(Vec::new()),
         }
     }
 

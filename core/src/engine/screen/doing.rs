@@ -64,6 +64,8 @@ pub(super) struct Doing<'d, 'o> {
     pub bay: &'d Bay<'d>,
     pub words: &'d Words,
     pub offers: &'d mut Offers<'o>,
+    /// What photos of the tire in hand say, as it would be typed.
+    pub read: Option<String>,
 }
 
 impl Doing<'_, '_> {
@@ -432,7 +434,12 @@ impl Doing<'_, '_> {
                 .with("side", side)
                 .with("coming", coming)
                 .with("looks", Value::Object(serde_json::Map::new()))
-                .ask(Slot::text(self.words, "text", FieldKind::Text).required().last(known.clone()))
+                .ask(
+                    Slot::text(self.words, "text", FieldKind::Text)
+                        .required()
+                        .last(known.clone())
+                        .filled(self.read.clone().filter(|_| side == "outer")),
+                )
                 .ask(Slot::several(self.words, "looks", looks.to_vec()).flags());
             self.offers.offer(code, weight, Some(at), form);
         }

@@ -44,6 +44,9 @@ pub enum FieldKind {
     Day,
     /// Several short texts, one a line.
     Lines,
+    /// A circle dragged over the photo in hand: middle across, middle down and radius, each as a share of the photo's
+    /// width, set apart by spaces.
+    Ring,
 }
 
 /// One of a field's choices.
@@ -128,6 +131,8 @@ enum Becomes {
     Pushed,
     /// An object with a `true` for each choice.
     Flags,
+    /// The value of the choice as one more part of a text.
+    Joined,
 }
 
 /// A field and where its value goes.
@@ -259,6 +264,13 @@ impl Slot {
         self
     }
 
+    /// Its choice is one more part of a text; the empty one adds nothing.
+    pub(super) fn joined_to(mut self, path: &str) -> Self {
+        path.clone_into(&mut self.path);
+        self.becomes = Becomes::Joined;
+        self
+    }
+
     /// Its choices are the flags of an object.
     pub(super) fn flags(mut self) -> Self {
         self.becomes = Becomes::Flags;
@@ -320,7 +332,7 @@ impl Slot {
             })
         };
         Ok(Some(match (self.becomes, self.field.kind) {
-            (Becomes::Chosen | Becomes::Pushed, _) => chosen(given)?,
+            (Becomes::Chosen | Becomes::Pushed | Becomes::Joined, _) => chosen(given)?,
             (Becomes::List, FieldKind::Several) => {
                 Value::Array(given.split_whitespace().map(chosen).collect::<Result<_, _>>()?)
             }
@@ -405,7 +417,7 @@ impl Form {
 
     /// Something that is settled; keys set apart by dots.
     pub(super) fn with(mut self, path: &str, value: impl Into<Value>) -> Self {
-        put(&mut self.settled, path, value.into(), false);
+        put(&mut self.settled, path, value.into(), Becomes::Text);
         self
     }
 
@@ -438,6 +450,10 @@ impl Form {
     /// What a command's data say in its fields.
     pub(super) fn told(&self, data: &Value) -> Vec<Entered> {
         let told = |slot: &Slot| {
+            if slot.becomes == Becomes::Joined {
+                // Parts of a text can't be told apart again; the best stand filled in.
+                return None;
+            }
             let value = slot.path.split('.').try_fold(data, |data, key| data.get(key))?;
             let chosen = slot.values.iter().position(|known| known == value);
             let text = match (chosen.and_then(|at| slot.field.choices.get(at)), value) {
@@ -464,7 +480,7 @@ impl Form {
             let given = entered.iter().rfind(|said| said.code == slot.field.code).map(|said| said.value.as_str());
             let value = slot.value(given, words).map_err(|why| why.at(slot.field.code.clone()))?;
             if let Some(value) = value {
-                put(&mut data, &slot.path, value, slot.becomes == Becomes::Pushed);
+                put(&mut data, &slot.path, value, slot.becomes);
             }
         }
         Ok(data)
@@ -482,18 +498,25 @@ impl Form {
 }
 
 /// Puts a value at a path, making the objects on the way.
-fn put(into: &mut Map<String, Value>, path: &str, value: Value, push: bool) {
+fn put(into: &mut Map<String, Value>, path: &str, value: Value, becomes: Becomes) {
     match path.split_once('.') {
         Some((key, rest)) => {
             let inner = into.entry(key.to_owned()).or_insert_with(|| Value::Object(Map::new()));
             if let Value::Object(inner) = inner {
-                put(inner, rest, value, push);
+                put(inner, rest, value, becomes);
             }
         }
-        None if push => match into.entry(path.to_owned()).or_insert_with(|| Value::Array(Vec::new())) {
-            Value::Array(list) => list.push(value),
-            other => *other = value,
-        },
+        None if becomes == Becomes::Pushed => {
+            match into.entry(path.to_owned()).or_insert_with(|| Value::Array(Vec::new())) {
+                Value::Array(list) => list.push(value),
+                other => *other = value,
+            }
+        }
+        None if becomes == Becomes::Joined => {
+            let text = into.get(path).and_then(Value::as_str).unwrap_or_default();
+            let text = format!("{text} {}", value.as_str().unwrap_or_default());
+            into.insert(path.to_owned(), text.trim().into());
+        }
         None => {
             into.insert(path.to_owned(), value);
         }

@@ -111,6 +111,7 @@ pub(super) enum Deed {
     CompareSizes,
     SetWrench,
     SetPressure,
+    ReadPhoto,
 }
 
 /// What an offer leads to.
@@ -187,7 +188,7 @@ impl<'a> Offers<'a> {
             at,
             confirm: (weight == Weight::Grave).then(|| self.words.text(&format!("confirm-{code}"), &[])),
             pace: match (leads, code) {
-                (Leads::Deed(Deed::BackUp | Deed::Restore), _) | (Leads::Said, "photo") => Pace::Long,
+                (Leads::Deed(Deed::BackUp | Deed::Restore | Deed::ReadPhoto), _) | (Leads::Said, "photo") => Pace::Long,
                 _ => Pace::Quick,
             },
             label,
@@ -277,6 +278,7 @@ impl Engine {
         let words = Words::new(speech);
         let offer = self.offer_of(token, &words)?;
         match offer.leads {
+            Leads::Deed(Deed::ReadPhoto) => self.read_now(token, entered, speech, watch),
             Leads::Deed(deed) => {
                 let said = self.carry_out(deed, &offer.form.filled(entered, &words)?, speech, watch)?;
                 Ok(Tapped { entries: Vec::new(), said, again: None })
@@ -292,7 +294,7 @@ impl Engine {
     }
 
     /// The offer that a token stands for.
-    fn offer_of(&self, token: &str, words: &Words) -> Result<Offer, Trouble> {
+    pub(super) fn offer_of(&self, token: &str, words: &Words) -> Result<Offer, Trouble> {
         let gone = || Trouble::mend(words, "trouble-screen-changed", &[]);
         let (screen, _) = token.rsplit_once('#').ok_or_else(gone)?;
         let screen: Where = serde_json::from_str(screen).map_err(|_| gone())?;

@@ -28,6 +28,8 @@ final class SteadyPhone: PhoneHost, @unchecked Sendable {
 
     func secret() -> Data? { Data(repeating: 4, count: 32) }
 
+    func models() -> String? { nil }
+
     func log(line: String) {}
 
     func whileHeld<Answer>(_ work: () throws -> Answer) rethrows -> Answer { try held.withLock(work) }

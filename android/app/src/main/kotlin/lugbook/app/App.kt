@@ -31,8 +31,11 @@ open class App : Application() {
     /** Where the secret is kept. */
     open fun vault(): Vault = FileVault(File(noBackupFilesDir, "seal"))
 
+    /** The models that read photos, once they were laid there from the app's own files. */
+    open fun models(): File = File(noBackupFilesDir, "models")
+
     /** What the core asks of the phone. */
-    open fun host(): PhoneHost = Phone(vault())
+    open fun host(): PhoneHost = Phone(vault(), models())
 
     /** The book, opened off the main thread. A refusal is thrown; asking again opens anew. */
     suspend fun engine(): Engine = open().await()
@@ -49,7 +52,7 @@ open class App : Application() {
 }
 
 /** What only the phone has. */
-class Phone(private val vault: Vault) : PhoneHost {
+class Phone(private val vault: Vault, private val models: File) : PhoneHost {
     private val chance = SecureRandom()
 
     override fun clockMs(): Long = System.currentTimeMillis()
@@ -57,6 +60,8 @@ class Phone(private val vault: Vault) : PhoneHost {
     override fun random(): ByteArray = ByteArray(10).also(chance::nextBytes)
 
     override fun secret(): ByteArray? = vault.secret()
+
+    override fun models(): String? = models.path.takeIf { models.isDirectory }
 
     override fun log(line: String) {
         Log.i("lugbook", line)

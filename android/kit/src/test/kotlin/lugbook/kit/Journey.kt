@@ -45,6 +45,8 @@ class SteadyPhone(private var clockMs: Long) : PhoneHost {
 
     override fun secret(): ByteArray = ByteArray(32) { 4 }
 
+    override fun models(): String? = null
+
     override fun log(line: String) {}
 
     fun <T> whileHeld(work: () -> T): T = held.withLock(work)

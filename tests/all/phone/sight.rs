@@ -1,0 +1,89 @@
+//! A sidewall read from its photo by taps: suggestions, accepting, mending, and what is on the other side.
+//!
+//! The tire is drawn, so what stands on it is known; where the models are not fetched, the part is skipped, loudly.
+
+use ::renderer::{Sidewall, View};
+use lugbook_phone::{BayScreen, FieldKind, Refusal, ScreenAction};
+
+use super::{ENGLISH, Shop, played, wait};
+
+const TIRE: (&str, &str) = ("LT245/75R16", "120/116S");
+
+/// The bay at the step that asks what stands on FL, with a photo of it in the book; `None` without the models.
+fn photographed() -> Option<Shop> {
+    crate::sight::models("a sidewall read by taps")?;
+    let shop = Shop::new().with_car();
+    *shop.phone.models.lock().unwrap() = Some(crate::sight::folder().to_str().unwrap().to_owned());
+    played::open(&shop, "gray wagon", "tread-and-age-check");
+    played::play(&shop, "sidewall-photo");
+    let drawn = Sidewall {
+        size: TIRE.0.into(),
+        service: TIRE.1.into(),
+        tin: "DOT 7K2 4HL1PX 1422".into(),
+        dirt: 0.1,
+        view: View::ahead(900.0),
+        ..Sidewall::default()
+    };
+    let file = shop.dir.path().join("wheel.png");
+    drawn.render(1280, 1200).save(&file).unwrap();
+    shop.tap_on(&shop.bay(), "photo", &[("file", file.to_str().unwrap())]);
+    Some(shop)
+}
+
+fn bay(shop: &Shop) -> BayScreen {
+    wait(shop.engine.bay(Some("sidewall".to_owned()), Some("FL".to_owned()), ENGLISH)).unwrap()
+}
+
+fn action<'a>(bay: &'a BayScreen, code: &str) -> Option<&'a ScreenAction> {
+    bay.actions.iter().find(|action| action.code == code)
+}
+
+#[test]
+fn a_photo_is_read_and_its_reading_is_accepted_by_taps() {
+    let Some(shop) = photographed() else { return };
+    let before = bay(&shop);
+    assert!(before.sight.is_none() && action(&before, "accept-reading").is_none());
+    let read = action(&before, "read-photo").expect("a photo can be read");
+    assert_eq!(read.fields.iter().map(|field| field.kind).collect::<Vec<_>>(), [FieldKind::Ring]);
+    // The wheel was drawn in the middle of the picture, 1280 pixels wide; a ring beside it is no ring.
+    let beside = shop.tap(read, &[("ring", "9 9 0.4")]);
+    assert!(matches!(beside, Err(Refusal::MendInput { .. })), "{beside:?}");
+    let said = shop.tap(read, &[("ring", "0.5 0.469 0.36")]).unwrap();
+    assert!(said.entries.is_empty() && !said.said.is_empty(), "{said:?}");
+
+    let seen = bay(&shop);
+    let sight = seen.sight.as_ref().expect("what was read stands on the step");
+    let size = sight.lines.iter().find(|line| line.code == "printed-size").unwrap();
+    assert_eq!(size.suggestions[0].text, TIRE.0);
+    assert!(size.suggestions[0].spoken.contains("percent"));
+    let cut = image::load_from_memory(size.suggestions[0].cut.as_ref().unwrap()).unwrap();
+    assert!(cut.width() > cut.height());
+    // Mending is typing, with the best standing there.
+    let typed = action(&seen, "sidewall").unwrap().fields.iter().find(|field| field.code == "text").unwrap();
+    assert!(typed.filled.as_ref().unwrap().starts_with(TIRE.0), "{:?}", typed.filled);
+
+    let accept = action(&seen, "accept-reading").expect("it can be accepted");
+    let mut values = vec![("printed-size", TIRE.0), ("printed-service", TIRE.1), ("dot-number", "none")];
+    values.retain(|(code, _)| accept.fields.iter().any(|field| field.code == *code));
+    assert_eq!(shop.tap(accept, &values).unwrap().entries.len(), 1);
+    let log = wait(shop.engine.log(None, ENGLISH)).unwrap().lines;
+    let line = log.iter().find(|line| line.sentence.contains(TIRE.0)).expect("it is in the log");
+    assert!(line.sentence.contains("lugbook-sight"), "{}", line.sentence);
+    assert!(!line.sentence.contains("DOT"), "{}", line.sentence);
+}
+
+#[test]
+fn a_reading_that_is_stopped_suggests_nothing() {
+    let Some(shop) = photographed() else { return };
+    let token = action(&bay(&shop), "read-photo").unwrap().token.clone();
+    let task = {
+        // It reads the clock before anything else, and waits there.
+        let _held = shop.phone.held.lock().unwrap();
+        let task = shop.engine.start(token, Vec::new(), ENGLISH).unwrap();
+        task.cancel().unwrap();
+        task
+    };
+    assert!(matches!(wait(task.outcome()), Err(Refusal::TryAgain { .. })));
+    assert!(bay(&shop).sight.is_none());
+    assert!(action(&bay(&shop), "read-photo").is_some(), "it can be read again");
+}
