@@ -29,7 +29,7 @@ open class App : Application() {
     open fun folder(): File = File(noBackupFilesDir, "book")
 
     /** Where the secret is kept. */
-    open fun vault(): Vault = FileVault(File(noBackupFilesDir, "seal"))
+    open fun vault(): Vault = KeystoreVault(File(noBackupFilesDir, "seal"))
 
     /** The models that read photos, once they were laid there from the app's own files. */
     open fun models(): File = File(noBackupFilesDir, "models")
