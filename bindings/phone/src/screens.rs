@@ -162,6 +162,8 @@ record! {
         unit: Option<String>,
         /// Units to choose from.
         units: Vec<FieldChoice>,
+        /// Decimals that a gauge in each of these units is read to.
+        decimals: Vec<u32>,
         /// The lowest value that is taken, in the field's own unit.
         least: Option<f64>,
         /// The highest value that is taken, in the field's own unit.

@@ -90,6 +90,8 @@ pub struct Field {
     pub unit: Option<String>,
     /// Units to choose from.
     pub units: Vec<Choice>,
+    /// Decimals that a gauge in each of these units is read to.
+    pub decimals: Vec<usize>,
     /// The lowest value that is taken, in the field's own unit.
     pub least: Option<f64>,
     /// The highest value that is taken, in the field's own unit.
@@ -163,6 +165,7 @@ impl Slot {
             choices: Vec::new(),
             unit: None,
             units: Vec::new(),
+            decimals: Vec::new(),
             least: None,
             most: None,
             last: None,
@@ -203,6 +206,7 @@ impl Slot {
                 .to_owned(),
         };
         slot.field.units = U::ALL.iter().map(named).collect();
+        slot.field.decimals = U::ALL.iter().map(|unit| unit.decimals()).collect();
         if let Some(unit) = unit {
             slot.field.unit = Some(unit.code().to_owned());
             slot.field.least = Some(unit.of_base(U::LOWEST));
@@ -368,13 +372,16 @@ impl Slot {
 
     /// A reading without a unit gets the field's own.
     fn with_unit(&self, given: &str) -> String {
-        match &self.field.unit {
+        // Thirty-seconds are written behind a number of grooves as they are behind one.
+        let told = match &self.field.unit {
             Some(unit) if !given.chars().any(|letter| letter.is_alphabetic() || letter == '/') => {
-                // Thirty-seconds are written behind a number of grooves as they are behind one.
-                let unit = if unit == "1/32in" { "/32" } else { unit };
                 format!("{given} {unit}")
             }
             _ => given.to_owned(),
+        };
+        match told.strip_suffix("1/32in") {
+            Some(number) => format!("{number}/32"),
+            None => told,
         }
     }
 }
