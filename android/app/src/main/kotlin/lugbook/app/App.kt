@@ -5,12 +5,12 @@ import android.util.Log
 import java.io.File
 import java.security.SecureRandom
 import kotlinx.coroutines.CoroutineScope
-import kotlinx.coroutines.CoroutineStart
 import kotlinx.coroutines.Deferred
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.async
 import lugbook.core.Engine
+import lugbook.core.Manner
 import lugbook.core.PhoneHost
 
 /** The process: it holds the open book, from its start to its end. */
@@ -18,21 +18,48 @@ open class App : Application() {
     /** What outlives a single screen runs here. */
     val scope = CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate)
 
+    /** Where the person was, and what was typed. */
+    val kept by lazy { Kept(scope) { File(room(), "kept.json") } }
+
+    /** How the book is shown; none until the settings came. */
+    var look: Look? = null
+        private set
+
+    /** What the last tap came to, in sentences; and whether that is a refusal. */
+    var said: List<String> = emptyList()
+    var refused = false
+
+    /** Ways out of the app and back. */
+    open val ways: Ways by lazy { Ways(this) }
+
+    /** The long work that goes on, whatever screen is in front. */
+    var work: Work? = null
+
     private var opening: Deferred<Engine>? = null
+    private val reading by lazy { scope.async { kept.read() } }
+
+    /** How the person is spoken to. */
+    val manner: Manner get() = look?.manner ?: Look.ofDevice(resources.configuration)
 
     override fun onCreate() {
         super.onCreate()
+        begin()
+    }
+
+    /** What is begun before the first window. */
+    protected open fun begin() {
+        reading
         open()
     }
 
-    /** Where the live book lies: never in a backup that the system makes. */
-    open fun folder(): File = File(noBackupFilesDir, "book")
+    /** Where the app's own files lie: never in a backup that the system makes. Asked off the main thread. */
+    open fun room(): File = noBackupFilesDir
 
     /** Where the secret is kept. */
-    open fun vault(): Vault = KeystoreVault(File(noBackupFilesDir, "seal"))
+    open fun vault(): Vault = KeystoreVault(File(room(), "seal"))
 
     /** The models that read photos, once they were laid there from the app's own files. */
-    open fun models(): File = File(noBackupFilesDir, "models")
+    open fun models(): File = File(room(), "models")
 
     /** What the core asks of the phone. */
     open fun host(): PhoneHost = Phone(vault(), models())
@@ -40,13 +67,27 @@ open class App : Application() {
     /** The book, opened off the main thread. A refusal is thrown; asking again opens anew. */
     suspend fun engine(): Engine = open().await()
 
+    /** The book, with what was kept and how it is shown. */
+    suspend fun ready(): Engine {
+        reading.await()
+        val engine = engine()
+        if (look == null) lookAgain(engine)
+        return engine
+    }
+
+    /** Takes over what the settings say now. */
+    suspend fun lookAgain(engine: Engine) {
+        look = Look.of(engine.settings(manner).settings, kept, resources.configuration)
+    }
+
     /** Begins to open the book, where that was not begun or has failed. */
     private fun open(): Deferred<Engine> {
         opening?.let { if (!(it.isCompleted && it.getCompletionExceptionOrNull() != null)) return it }
-        return scope.async(Dispatchers.IO, CoroutineStart.DEFAULT) {
-            val folder = folder()
+        val manner = manner
+        return scope.async(Dispatchers.IO) {
+            val folder = File(room(), "book")
             folder.mkdirs()
-            Engine.open(folder.path, host(), Speech.ofDevice(resources.configuration))
+            Engine.open(folder.path, host(), manner)
         }.also { opening = it }
     }
 }
