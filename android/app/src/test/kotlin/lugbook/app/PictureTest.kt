@@ -1,0 +1,140 @@
+package lugbook.app
+
+import android.graphics.Bitmap
+import android.graphics.BitmapFactory
+import android.graphics.Canvas
+import java.io.File
+import kotlin.math.abs
+import org.junit.Assert.assertTrue
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.ParameterizedRobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
+
+/** Every screen as it looks, held against a picture. `LUGBOOK_RENEW=1` renews them: look at each before it is kept. */
+@RunWith(ParameterizedRobolectricTestRunner::class)
+class PictureTest(private val name: String, private val shot: Shot) {
+    /** A room, the page in it, and how the phone is held. */
+    class Shot(val room: String, val pages: List<Page>, val qualifiers: String, val lettering: Float = 1f)
+
+    @Test
+    fun looksAsItDid() {
+        RuntimeEnvironment.setQualifiers(shot.qualifiers)
+        RuntimeEnvironment.setFontScale(shot.lettering)
+        val hands = Hands(Demo.room(shot.room), shot.pages)
+        val window = hands.main.window.decorView
+        val drawn = Bitmap.createBitmap(window.width, window.height, Bitmap.Config.ARGB_8888)
+        // A caret neither blinks nor stands in a picture.
+        hands.shown.filterIsInstance<android.widget.EditText>().forEach { it.isCursorVisible = false }
+        idle()
+        window.draw(Canvas(drawn))
+        val kept = File(System.getProperty("lugbook.pictures"), "$name.png")
+        if (System.getenv("LUGBOOK_RENEW") == "1") {
+            kept.parentFile!!.mkdirs()
+            kept.outputStream().use { drawn.compress(Bitmap.CompressFormat.PNG, 100, it) }
+            return
+        }
+        assertTrue("there is no picture $kept: LUGBOOK_RENEW=1 makes it", kept.exists())
+        val before = BitmapFactory.decodeFile(kept.path)
+        val share = apart(before, drawn)
+        if (share > MOST) {
+            val folder = File(System.getProperty("lugbook.drawn")).apply { mkdirs() }
+            File(folder, "$name.png").outputStream().use { drawn.compress(Bitmap.CompressFormat.PNG, 100, it) }
+        }
+        assertTrue("$name: %.2f %% of the pixels differ; the new one is in ${System.getProperty("lugbook.drawn")}".format(share * 100), share <= MOST)
+    }
+
+    private fun apart(before: Bitmap, now: Bitmap): Double {
+        if (before.width != now.width || before.height != now.height) return 1.0
+        val (a, b) = listOf(before, now).map { picture -> IntArray(picture.width * picture.height).also { picture.getPixels(it, 0, picture.width, 0, 0, picture.width, picture.height) } }
+        val differ = a.indices.count { at -> listOf(0, 8, 16).any { abs((a[at] shr it and 0xFF) - (b[at] shr it and 0xFF)) > NEAR } }
+        return differ.toDouble() / a.size
+    }
+
+    companion object {
+        /** At most such a share of the pixels may differ. */
+        private const val MOST = 0.005
+
+        /** Two shades this near are the same. */
+        private const val NEAR = 8
+
+        private const val WAGON = "gray wagon"
+
+        private fun at(place: Place, vararg of: String) = listOf(Page(place, of.toList()))
+
+        private val SCREENS: Map<String, Pair<String, List<Page>>> = mapOf(
+            "first-run-1" to ("new" to at(Place.FIRST_RUN)),
+            "first-run-2" to ("new" to at(Place.FIRST_RUN, "1")),
+            "first-run-3" to ("new" to at(Place.FIRST_RUN, "2")),
+            "book-empty" to ("empty" to at(Place.BOOK)),
+            "book" to ("worn" to at(Place.BOOK)),
+            "book-more" to ("worn" to listOf(Page(Place.BOOK), Page(Place.MORE, base = Page(Place.BOOK)))),
+            "add-vehicle" to ("empty" to listOf(Page(Place.BOOK), Page(Place.FORM, listOf("add-vehicle", "", "0"), Page(Place.BOOK)))),
+            "vehicle" to ("worn" to at(Place.BOOK) + at(Place.VEHICLE, WAGON)),
+            "visits" to ("worn" to at(Place.BOOK) + at(Place.VISITS, WAGON)),
+            "tire" to ("worn" to at(Place.BOOK) + at(Place.TIRE, WAGON, "FL")),
+            "history" to ("worn" to at(Place.BOOK) + at(Place.HISTORY, WAGON)),
+            "crew" to ("worn" to at(Place.CREW)),
+            "bench" to ("worn" to at(Place.BENCH)),
+            "bench-wrench" to ("worn" to listOf(Page(Place.BENCH), Page(Place.FORM, listOf("set-wrench", "", "0"), Page(Place.BENCH)))),
+            "settings" to ("worn" to at(Place.SETTINGS)),
+            "backups" to ("worn" to at(Place.SETTINGS) + at(Place.BACKUPS)),
+            "proof" to ("worn" to at(Place.SETTINGS) + at(Place.PROOF)),
+            "about" to ("worn" to at(Place.SETTINGS) + at(Place.ABOUT)),
+            "bay-empty" to ("worn" to at(Place.BAY)),
+            "bay-more" to ("tread" to listOf(Page.BAY, Page(Place.MORE, base = Page.BAY))),
+            "bay-damage" to ("damage" to at(Place.BAY)),
+            "bay-approval" to ("approval" to at(Place.BAY)),
+            "bay-choice" to ("choice" to at(Place.BAY)),
+            "bay-odometer" to ("odometer" to at(Place.BAY)),
+            "bay-placard" to ("placard" to at(Place.BAY)),
+            "bay-torque" to ("torque" to at(Place.BAY)),
+            "bay-drive" to ("drive" to at(Place.BAY)),
+            "turn-wheel" to ("drive" to listOf(Page.BAY, Page(Place.FORM, listOf("turn-wheel", "", "0"), Page.BAY))),
+            "bay-sidewall-photo" to ("sidewall-photo" to at(Place.BAY)),
+            "bay-sidewall" to ("sidewall" to at(Place.BAY)),
+            "bay-mark" to ("mark" to at(Place.BAY)),
+            "bay-tread" to ("tread" to at(Place.BAY)),
+            "bay-plan" to ("plan" to at(Place.BAY)),
+            "plans" to ("plan" to at(Place.BAY) + at(Place.PLAN)),
+            "why" to ("plan" to at(Place.BAY) + at(Place.WHY, "pattern")),
+            "lifts" to ("lifted" to at(Place.BAY) + at(Place.LIFTS)),
+            "bay-lifted" to ("lifted" to at(Place.BAY)),
+            "bay-weigh" to ("weigh" to at(Place.BAY)),
+            "bay-raised" to ("raised-clear" to at(Place.BAY)),
+            "bay-wheel-off" to ("wheel-off" to at(Place.BAY)),
+            "bay-looks" to ("looks" to at(Place.BAY)),
+            "bay-hang" to ("mark-read" to at(Place.BAY)),
+            "bay-started" to ("started" to at(Place.BAY)),
+            "bay-final" to ("final" to at(Place.BAY)),
+            "bay-pressure" to ("pressure" to at(Place.BAY)),
+            "bay-signature" to ("signature" to at(Place.BAY)),
+            "close-job" to ("tread" to listOf(Page.BAY, Page(Place.FORM, listOf("close-job", "", "0"), Page.BAY))),
+            "steps" to ("tread" to at(Place.BAY) + at(Place.STEPS)),
+            "findings" to ("worn" to at(Place.BOOK) + at(Place.FINDINGS, "1")),
+            "log" to ("signature" to at(Place.BAY) + at(Place.LOG)),
+            "photos" to ("signature" to at(Place.BAY) + at(Place.PHOTOS)),
+        )
+
+        private val BUSIEST = listOf("bay-tread", "bay-final", "plans", "bay-torque", "vehicle")
+
+        private const val PHONE = "w412dp-h892dp-port-notnight-mdpi"
+
+        private val SHOTS: Map<String, Shot> = buildMap {
+            SCREENS.forEach { (name, screen) ->
+                put("$name-light", Shot(screen.first, screen.second, PHONE))
+                put("$name-dark", Shot(screen.first, screen.second, "w412dp-h892dp-port-night-mdpi"))
+            }
+            BUSIEST.forEach { name ->
+                val (room, pages) = SCREENS.getValue(name)
+                put("$name-landscape", Shot(room, pages, "w892dp-h412dp-land-notnight-mdpi"))
+                put("$name-large", Shot(room, pages, PHONE, 2f))
+                put("$name-spanish", Shot(room, pages, "es-$PHONE"))
+            }
+        }
+
+        @JvmStatic
+        @ParameterizedRobolectricTestRunner.Parameters(name = "{0}")
+        fun shots(): List<Array<Any>> = SHOTS.map { (name, shot) -> arrayOf(name, shot) }
+    }
+}
