@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use lugbook_phone::{ActionPace, Changed, Entered, Manner, Refusal, ScreenAction};
+use lugbook_phone::{ActionPace, Changed, Entered, Manner, Outgoing, OutgoingOf, Refusal, ScreenAction};
 use serde_json::{Value, json};
 
 use super::{Shop, wait};
@@ -81,6 +81,9 @@ fn screen(shop: &Shop, name: &str, step: &Value) -> Result<Value, Refusal> {
         "settings" => tree(wait(engine.settings(manner))),
         "first-run" => tree(wait(engine.first_run(manner))),
         "backups" => tree(wait(engine.backups(manner))),
+        "photos" => tree(wait(engine.photos(job, manner))),
+        "why" => tree(wait(engine.why(of(step, "decision").unwrap_or_default(), manner))),
+        "verify" => tree(wait(engine.verify(manner))),
         other => panic!("no screen {other}"),
     }
 }
@@ -100,6 +103,18 @@ fn actions(shop: &Shop, name: &str, step: &Value) -> Vec<ScreenAction> {
         "first-run" => wait(engine.first_run(manner)).unwrap().actions,
         "backups" => wait(engine.backups(manner)).unwrap().actions,
         other => panic!("nothing is tapped on {other}"),
+    }
+}
+
+/// What is written out, by its code.
+fn outgoing(code: &str) -> Outgoing {
+    match code {
+        "card" => Outgoing::Card,
+        "card-paper" => Outgoing::CardPaper,
+        "history" => Outgoing::History,
+        "readings" => Outgoing::Readings,
+        "jobs" => Outgoing::Jobs,
+        other => panic!("{other} is not written out here"),
     }
 }
 
@@ -186,6 +201,13 @@ fn walk(file: &Path) -> usize {
             wait(shop.engine.pause(shop.manner)).unwrap();
         } else if step.get("resume").is_some() {
             wait(shop.engine.resume(shop.manner)).unwrap();
+        } else if let Some(what) = text(step, "out") {
+            let nothing =
+                OutgoingOf { job: None, vehicle: None, person: None, photo: None, per_year: None, a4: false };
+            let into = shop.dir.path().to_str().unwrap().to_owned();
+            let file = wait(shop.engine.write_out(outgoing(what), nothing, into, shop.manner)).unwrap();
+            let begins = text(step, "begins").unwrap().as_bytes();
+            assert!(std::fs::read(&file).unwrap().starts_with(begins), "{at}: {file}");
         } else if let Some(folder) = text(step, "folder") {
             std::fs::create_dir_all(shop.dir.path().join(folder)).unwrap();
         } else if let Some(photo) = step.get("photo") {

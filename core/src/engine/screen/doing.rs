@@ -629,7 +629,8 @@ impl Doing<'_, '_> {
             .with("at", self.code(at))
             .with("set", set)
             .ask(Slot::reading(self.words, "pressure", FieldKind::Reading, here.as_ref()).required())
-            .ask(Slot::yes_no(self.words, "cold").filled(Some("yes")));
+            // Set by the placard, it is set cold; as it is found nobody knows, unless it is said.
+            .ask(Slot::yes_no(self.words, "cold").filled(set.then_some("yes")));
         self.offers.offer(if set { "pressure" } else { "pressure-found" }, Weight::Main, Some(at), form);
     }
 

@@ -81,7 +81,7 @@ final class Journey {
 
     /// Takes a step, and tells what differs from what it expects.
     private func take(_ step: Json) async throws -> [String] {
-        let kinds = ["screen", "act", "start", "manner", "reopen", "pause", "resume", "photo", "folder"]
+        let kinds = ["screen", "act", "start", "manner", "reopen", "pause", "resume", "photo", "folder", "out"]
         let named = kinds.filter { step[$0] != nil }
         guard named.count == 1, let kind = named.first else {
             throw BadJourney(description: "one of \(kinds) in a step")
@@ -100,12 +100,29 @@ final class Journey {
         case "pause": try await engine.pause(manner: manner)
         case "resume": try await engine.resume(manner: manner)
         case "photo": try draw(step["photo"] ?? .null)
+        case "out":
+            try only(step, ["out", "begins"])
+            return try await out(step)
         default:
             let made = folder.appending(path: step["folder"]?.words ?? "")
             try FileManager.default.createDirectory(at: made, withIntermediateDirectories: false)
         }
         try only(step, [kind])
         return []
+    }
+
+    /// Writes a file out, and tells when it begins otherwise.
+    private func out(_ step: Json) async throws -> [String] {
+        let kinds: [String: Outgoing] = [
+            "card": .card, "card-paper": .cardPaper, "history": .history, "readings": .readings, "jobs": .jobs,
+        ]
+        guard let what = kinds[step["out"]?.words ?? ""], let begins = step["begins"]?.words else {
+            throw BadJourney(description: "\(step) is not written out here")
+        }
+        let nothing = OutgoingOf(job: nil, vehicle: nil, person: nil, photo: nil, perYear: nil, a4: false)
+        let file = try await engine.writeOut(what: what, of: nothing, folder: folder.path, manner: manner)
+        let found = try Data(contentsOf: URL(filePath: file))
+        return found.starts(with: Data(begins.utf8)) ? [] : ["\(file) begins otherwise"]
     }
 
     private func act(_ step: Json, _ kind: String) async throws -> [String] {
@@ -183,6 +200,9 @@ final class Journey {
             case "settings": try await engine.settings(manner: manner)
             case "first-run": try await engine.firstRun(manner: manner)
             case "backups": try await engine.backups(manner: manner)
+            case "photos": try await engine.photos(job: job, manner: manner)
+            case "why": try await engine.why(decision: of?["decision"]?.words ?? "", manner: manner)
+            case "verify": try await engine.verify(manner: manner)
             default: throw BadJourney(description: "there is no screen \(name)")
             }
         return Json(of: shown)

@@ -23,6 +23,8 @@ import lugbook.core.Engine
 import lugbook.core.Entered
 import lugbook.core.Language
 import lugbook.core.Manner
+import lugbook.core.Outgoing
+import lugbook.core.OutgoingOf
 import lugbook.core.PhoneHost
 import lugbook.core.PositionLetters
 import lugbook.core.Refusal
@@ -104,7 +106,8 @@ class Journey(private val told: JsonObject, private val folder: File) {
 
     /** Takes a step, and tells what differs from what it expects. */
     private suspend fun take(step: JsonObject): List<String> {
-        val kinds = setOf("screen", "act", "start", "manner", "reopen", "pause", "resume", "photo", "folder")
+        val kinds =
+            setOf("screen", "act", "start", "manner", "reopen", "pause", "resume", "photo", "folder", "out")
         val kind = step.keys.singleOrNull { it in kinds } ?: throw IllegalArgumentException("one of $kinds in a step")
         when (kind) {
             "screen" -> {
@@ -124,10 +127,23 @@ class Journey(private val told: JsonObject, private val folder: File) {
             "pause" -> engine.pause(manner)
             "resume" -> engine.resume(manner)
             "photo" -> draw(step.getValue("photo").jsonObject)
+            "out" -> {
+                only(step, "out", "begins")
+                return out(step)
+            }
             "folder" -> check(File(folder, step.word("folder")!!).mkdir())
         }
         only(step, kind)
         return emptyList()
+    }
+
+    /** Writes a file out, and tells when it begins otherwise. */
+    private suspend fun out(step: JsonObject): List<String> {
+        val nothing = OutgoingOf(null, null, null, null, null, false)
+        val file = engine.writeOut(one<Outgoing>(step.getValue("out")), nothing, folder.path, manner)
+        val begins = step.word("begins")!!.toByteArray()
+        val found = File(file).inputStream().use { it.readNBytes(begins.size) }
+        return if (found.contentEquals(begins)) emptyList() else listOf("$file begins with ${String(found)}")
     }
 
     private suspend fun act(step: JsonObject, kind: String): List<String> {
@@ -204,6 +220,9 @@ class Journey(private val told: JsonObject, private val folder: File) {
             "settings" -> engine.settings(manner)
             "first-run" -> engine.firstRun(manner)
             "backups" -> engine.backups(manner)
+            "photos" -> engine.photos(job, manner)
+            "why" -> engine.why(of.word("decision") ?: "", manner)
+            "verify" -> engine.verify(manner)
             else -> throw IllegalArgumentException("there is no screen $name")
         }
     }
