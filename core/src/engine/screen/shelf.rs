@@ -17,7 +17,7 @@ use crate::measure::{Depth, DepthUnit, DistanceUnit, LoadUnit, PressureUnit, Spa
 use crate::sidewall;
 use crate::vehicle::{Class, Equipment, Place};
 use crate::wear::Visits;
-use crate::words::{Quantity, Speech, Words};
+use crate::words::{Quantity, Speech, Units, Words};
 
 const CLASSES: [Class; 7] =
     [Class::Car, Class::LightTruck, Class::Truck, Class::Bus, Class::LightTrailer, Class::Trailer, Class::Motorcycle];
@@ -418,9 +418,17 @@ impl Engine {
     pub fn history_screen(&self, name: &str, speech: Speech) -> Result<HistoryScreen, Trouble> {
         let words = Words::new(speech);
         let vehicle = self.vehicle_called(name, &words)?;
-        let (depth, distance) = match speech.units {
-            crate::words::Units::Us => (DepthUnit::ThirtySecond, DistanceUnit::Mile),
-            _ => (DepthUnit::Millimetre, DistanceUnit::Kilometre),
+        // What is computed goes by the vehicle's own odometer unless units are chosen.
+        let read = self.jobs_of(vehicle).filter_map(Job::odometer).next();
+        let us = match speech.units {
+            Units::Us => true,
+            Units::Metric => false,
+            Units::AsRead => read.is_some_and(|read| read.unit() == DistanceUnit::Mile),
+        };
+        let (depth, distance) = if us {
+            (DepthUnit::ThirtySecond, DistanceUnit::Mile)
+        } else {
+            (DepthUnit::Millimetre, DistanceUnit::Kilometre)
         };
         let told = Visits::of(&self.book, vehicle.id);
         let wear = crate::engine::planning::wear_of(vehicle, &self.book);
