@@ -312,8 +312,6 @@ fn the_top_level_holds_only_what_belongs_there() {
         "android",
         "bindings",
         "core",
-        // Where F-Droid looks for what a store shows.
-        "fastlane",
         "ios",
         "target",
         "tests",

@@ -10,7 +10,7 @@ import org.junit.Test
 /** The texts that stores show: where F-Droid looks for them, and no longer than they may be. */
 class StoreTextsTest {
     private val root = File(System.getProperty("lugbook.root.of.tree"))
-    private val texts = File(root, "fastlane/metadata/android")
+    private val texts = File(root, "android/app/src/main/fastlane/metadata/android")
     private val languages = texts.listFiles()!!.filter { it.isDirectory }.sortedBy { it.name }
     private val versionCode = File(root, "android/app/src/main/AndroidManifest.xml").let { manifest ->
         val read = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(manifest)
