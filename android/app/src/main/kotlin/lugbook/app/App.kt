@@ -9,6 +9,7 @@ import kotlinx.coroutines.Deferred
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.async
+import kotlinx.coroutines.launch
 import lugbook.core.Engine
 import lugbook.core.Manner
 import lugbook.core.PhoneHost
@@ -50,6 +51,12 @@ open class App : Application() {
     protected open fun begin() {
         reading
         open()
+        scope.launch(Dispatchers.IO) {
+            Models.lay(models(), "${packageManager.getPackageInfo(packageName, 0).lastUpdateTime}") { name -> assets.open("models/$name") }
+            val now = System.currentTimeMillis()
+            Handover.sweep(this@App, now)
+            Awaited.sweep(this@App, now)
+        }
     }
 
     /** Where the app's own files lie: never in a backup that the system makes. Asked off the main thread. */
@@ -79,6 +86,9 @@ open class App : Application() {
     suspend fun lookAgain(engine: Engine) {
         look = Look.of(engine.settings(manner).settings, kept, resources.configuration)
     }
+
+    /** Carries the last good backup to where it outlives this app, and has the core make them. */
+    suspend fun carry() = Safekeeping(this).carry(engine(), manner)
 
     /** Begins to open the book, where that was not begun or has failed. */
     private fun open(): Deferred<Engine> {

@@ -50,7 +50,12 @@ data class Awaited(val file: File, val kept: Boolean = false) {
             return Awaited(File(Hand.IN.folder(context), File(name).name), json.optBoolean("kept"))
         }
 
-        /** The photo is in the book, or is not wanted. */
+        /** The photo was handed to where it was asked for: its file stays, and no later process looks for it. */
+        fun handedOver(context: Context) {
+            note(context).delete()
+        }
+
+        /** The photo is not wanted. */
         fun forget(context: Context) {
             found(context)?.file?.delete()
             note(context).delete()

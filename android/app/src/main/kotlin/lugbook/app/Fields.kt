@@ -22,7 +22,7 @@ import lugbook.core.FieldKind
 /** Draws the fields of an action, and keeps what is typed at each key. */
 class Fields(private val pen: Pen, private val kept: Kept, private val filled: Filled, private val reach: (EntryField, Reach) -> Unit) {
     /** Another part of the phone that fills a field. */
-    enum class Reach { CAMERA, PICTURE, FOLDER, FILE }
+    enum class Reach { CAMERA, PICTURE, FOLDER, FILE, WAITING }
 
     private val context = pen.context
 
@@ -74,7 +74,10 @@ class Fields(private val pen: Pen, private val kept: Kept, private val filled: F
             FieldKind.ONE, FieldKind.YES_NO -> put(choices(field, several = false), 4)
             FieldKind.SEVERAL -> put(choices(field, several = true), 4)
             FieldKind.DAY -> put(day(field), 4)
-            FieldKind.PHOTO -> files(this, field, R.string.take_photo to Reach.CAMERA, R.string.choose_picture to Reach.PICTURE)
+            FieldKind.PHOTO -> {
+                files(this, field, R.string.take_photo to Reach.CAMERA, R.string.choose_picture to Reach.PICTURE)
+                if (kept[Main.PLATE] != null && filled[field].isEmpty()) files(this, field, R.string.use_waiting to Reach.WAITING)
+            }
             FieldKind.FOLDER -> files(this, field, R.string.choose_folder to Reach.FOLDER)
             FieldKind.FILE -> files(this, field, R.string.choose_file to Reach.FILE)
             FieldKind.TEXT, FieldKind.LONG_TEXT, FieldKind.SECRET, FieldKind.LINES -> put(text(field), 4)

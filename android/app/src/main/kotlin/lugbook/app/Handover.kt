@@ -20,7 +20,7 @@ enum class Hand(val path: String) {
     OUT("out"),
 
     /** Where a camera puts the photo that it was asked for: written, and nothing else. */
-    IN("in"),
+    IN("arriving"),
     ;
 
     fun folder(context: Context): File =

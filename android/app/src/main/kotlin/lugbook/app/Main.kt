@@ -69,6 +69,7 @@ open class Main : Activity() {
         stage.places(null)
         app.work?.told = ::worked
         load()
+        if (state == null) shortcut()
     }
 
     override fun onStart() {
@@ -82,6 +83,7 @@ open class Main : Activity() {
         if (isChangingConfigurations) return
         app.scope.launch {
             try {
+                app.carry()
                 app.engine().pause(app.manner)
             } catch (_: Refusal) {
                 // Told at the next screen.
@@ -106,6 +108,7 @@ open class Main : Activity() {
 
     /** Goes on to a page. */
     private fun go(to: Page) {
+        Beside.of(this, to)?.let { return startActivity(it) }
         hush()
         if (to.place == Place.BAY && to.of.isEmpty() || to == Page(Place.BOOK)) kept.pages = listOf(to) else kept.pages = kept.pages + to
         load()
@@ -203,15 +206,7 @@ open class Main : Activity() {
         }
     }
 
-    private fun sentence(refusal: Refusal): String = when (refusal) {
-        is Refusal.MendInput -> refusal.sentence
-        is Refusal.HeldByGate -> refusal.sentence
-        is Refusal.FreeSpace -> refusal.sentence
-        is Refusal.TryAgain -> refusal.sentence
-        is Refusal.Restore -> refusal.sentence
-        is Refusal.Report -> refusal.sentence
-        is Refusal.Closed -> getString(R.string.closed)
-    }
+    private fun sentence(refusal: Refusal): String = refusal.told(this)
 
     private fun draw(page: Page, sheet: Sheet) {
         val look = app.look ?: return
@@ -382,6 +377,7 @@ open class Main : Activity() {
         }
         val work = Work(offered, here, app.scope)
         app.work = work
+        offered.action.fields.firstOrNull { it.kind == FieldKind.RING }?.let { kept["${offered.key}#${it.code}"] = kept[ring(offered.action.at)] }
         val entered = Filled(kept, secrets, offered.key).entered(offered.action.fields)
         scope.launch {
             try {
@@ -498,6 +494,11 @@ open class Main : Activity() {
     // What only another part of the phone can do.
 
     private fun reach(offered: Offered, field: lugbook.core.EntryField, way: Fields.Reach) {
+        if (way == Fields.Reach.WAITING) {
+            kept["${offered.key}#${field.code}"] = kept[PLATE]
+            kept[PLATE] = null
+            return load()
+        }
         kept[WAITS] = "${way.name}\n${offered.key}#${field.code}"
         scope.launch {
             // That the camera opens is in the book before it opens.
@@ -507,7 +508,8 @@ open class Main : Activity() {
             } catch (_: Refusal) {
                 // The photo itself will be refused, and told.
             }
-            val intent = withContext(Dispatchers.IO) { app.ways.open(way) }
+            val ringed = pending?.action?.at != null && sheet?.offers?.none { it.action.code == "read-photo" } ?: false
+            val intent = app.ways.open(way)?.putExtra(Camera.RINGED, ringed)
             try {
                 if (intent != null) {
                     @Suppress("DEPRECATION")
@@ -535,9 +537,43 @@ open class Main : Activity() {
             val path = withContext(Dispatchers.IO) { app.ways.path(Fields.Reach.valueOf(way), came) }
             kept[WAITS] = null
             if (path != null) kept[key] = path else tell(getString(R.string.nothing_came))
+            came?.getStringExtra(Camera.RING)?.let { kept[ring(key.substringAfter('@').substringBefore('.'))] = it }
+            if (key == PLATE && path != null) {
+                kept.pages = listOf(Page(Place.BOOK))
+                app.said = listOf(getString(R.string.camera_waits))
+            }
             load()
         }
     }
+
+    /** The launcher's shortcut: a visit begins with a photo of the plate, which waits for the job that it belongs to. */
+    @Suppress("DEPRECATION")
+    private fun shortcut() {
+        if (intent?.action != VISIT) return
+        intent.action = null
+        kept[WAITS] = "${Fields.Reach.CAMERA.name}\n$PLATE"
+        app.ways.open(Fields.Reach.CAMERA)?.let { startActivityForResult(it, REACHED) }
+    }
+
+    override fun onNewIntent(intent: Intent) {
+        super.onNewIntent(intent)
+        setIntent(intent)
+        shortcut()
+    }
+
+    /** What the camera took when the system ended this app: it comes back to where it was asked for. */
+    @Suppress("DEPRECATION")
+    private suspend fun recover() {
+        val (way, key) = kept[WAITS]?.split('\n')?.takeIf { it.size == 2 } ?: return
+        if (way != Fields.Reach.CAMERA.name) return
+        val (found, unseen) = withContext(Dispatchers.IO) { app.ways.found() to app.ways.unseen() }
+        if (unseen) app.ways.open(Fields.Reach.CAMERA)?.let { startActivityForResult(it, REACHED) }
+        if (found == null) return
+        kept[WAITS] = null
+        kept[key] = found
+    }
+
+    private fun ring(at: String?) = "$RING$at"
 
     private fun out(out: Piece.Out) {
         scope.launch {
@@ -559,6 +595,13 @@ open class Main : Activity() {
 
         private const val FOCUS = "phone#focus"
         private const val WAITS = "phone#waits"
+        private const val RING = "phone#ring@"
+
+        /** The photo of a plate that waits for its job. */
+        const val PLATE = "phone#plate"
+
+        /** What the launcher's shortcut asks. */
+        const val VISIT = "lugbook.app.VISIT"
         private const val REACHED = 1
 
         /** At most so many equal answers stand at the bottom. */

@@ -7,6 +7,9 @@ import org.json.JSONObject
 enum class Place {
     FIRST_RUN, BAY, STEPS, PLAN, LIFTS, FINDINGS, LOG, PHOTOS, CARD, WHY, BOOK, VEHICLE, VISITS, TIRE, HISTORY,
     CREW, BENCH, SETTINGS, BACKUPS, PROOF, ABOUT, MORE, FORM,
+
+    /** Windows beside the book's: see [Beside]. */
+    REMINDERS, COPIES,
 }
 
 /** Where the person is: a place, what of, and for a form or a list of further taps the page that it belongs to. */

@@ -1,7 +1,12 @@
 package lugbook.app
 
+import android.app.Notification
+import android.app.NotificationChannel
+import android.app.NotificationManager
+import android.app.PendingIntent
 import android.content.Context
 import android.content.Intent
+import android.content.res.Configuration
 import android.net.Uri
 import android.provider.DocumentsContract
 import java.io.File
@@ -10,6 +15,13 @@ import java.io.FileOutputStream
 import java.io.IOException
 import java.io.InputStream
 import java.security.MessageDigest
+import java.util.Locale
+import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.withContext
+import lugbook.core.Engine
+import lugbook.core.Entered
+import lugbook.core.Language
+import lugbook.core.Manner
 import org.json.JSONException
 import org.json.JSONObject
 
@@ -65,12 +77,12 @@ class Safekeeping(private val context: Context) {
         } catch (_: SecurityException) {
             throw IOException()
         }
-        write(JSONObject().put(FOLDER, folder.toString()))
+        write(JSONObject().put(BEGUN, read().optBoolean(BEGUN)).put(FOLDER, folder.toString()))
     }
 
     /** No folder from now on. What lies there stays. */
     @Throws(IOException::class)
-    fun chooseNone() = write(JSONObject())
+    fun chooseNone() = write(JSONObject().put(BEGUN, read().optBoolean(BEGUN)))
 
     /** Puts the good backup where the phone's own backup finds it: that one alone. */
     @Throws(IOException::class)
@@ -91,12 +103,55 @@ class Safekeeping(private val context: Context) {
         if (last() == Carried.SAME && lastName() == good.name && find(folder, good.name) != null) return Carried.SAME
         val went = carry(good, folder)
         try {
-            val told = JSONObject().put(FOLDER, folder.toString()).put(WENT, went.name)
+            val told = read().put(WENT, went.name)
             write(told.put(NAME, if (went == Carried.SAME) good.name else lastName()))
         } catch (_: IOException) {
             // The phone is full: the copy lies there or not; it is looked at again next time.
         }
         return went
+    }
+
+    /**
+     * Has the core make backups by itself inside this app, once, and carries the last good one. Whoever stops them in the
+     * settings has said so, and they are not begun again. A copy that fails is told.
+     */
+    suspend fun carry(engine: Engine, manner: Manner) {
+        try {
+            val screen = engine.backups(manner)
+            if (screen.backups.into == null && withContext(Dispatchers.IO) { !read().optBoolean(BEGUN) }) {
+                val into = withContext(Dispatchers.IO) { made.apply { mkdirs() }.path }
+                screen.actions.firstOrNull { it.code == "back-up-into" }?.let { engine.act(it.token, listOf(Entered("folder", into)), manner) }
+                withContext(Dispatchers.IO) { write(read().put(BEGUN, true)) }
+            }
+            val good = engine.backups(manner).backups.lastGood?.let(::File) ?: return
+            withContext(Dispatchers.IO) {
+                intoPhone(good)
+                val before = last()
+                val went = intoFolder(good)
+                if (went != null && went != Carried.SAME && went != before) tell(went, manner)
+            }
+        } catch (_: IOException) {
+            // The phone is full: the core says so itself, with what to do.
+        }
+    }
+
+    /** Tells that a copy failed, also when nobody looks at this app. */
+    private fun tell(went: Carried, manner: Manner) {
+        val mine = Configuration(context.resources.configuration)
+        mine.setLocale(Locale.forLanguageTag(if (manner.language == Language.SPANISH) "es" else "en"))
+        val words = context.createConfigurationContext(mine)
+        val notices = context.getSystemService(NotificationManager::class.java)
+        notices.createNotificationChannel(NotificationChannel(CHANNEL, words.getString(R.string.away), NotificationManager.IMPORTANCE_DEFAULT))
+        val open = PendingIntent.getActivity(context, 1, Intent(context, OutOfPhone::class.java), PendingIntent.FLAG_IMMUTABLE)
+        val notice = Notification.Builder(context, CHANNEL)
+            .setSmallIcon(R.drawable.icon_told)
+            .setContentTitle(words.getString(R.string.carried_trouble))
+            .setContentText(words.getString(went.sentence))
+            .setStyle(Notification.BigTextStyle().bigText(words.getString(went.sentence)))
+            .setContentIntent(open)
+            .setAutoCancel(true)
+            .build()
+        notices.notify(CHANNEL, 1, notice)
     }
 
     private fun carry(good: File, folder: Uri): Carried {
@@ -175,6 +230,8 @@ class Safekeeping(private val context: Context) {
     }
 
     private companion object {
+        const val CHANNEL = "backups"
+        const val BEGUN = "begun"
         const val FOLDER = "folder"
         const val WENT = "went"
         const val NAME = "name"

@@ -42,7 +42,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
         Place.BACKUPS -> backups(page)
         Place.PROOF -> proof(page)
         Place.ABOUT -> about(page)
-        Place.MORE, Place.FORM -> laid(page.base ?: Page.BAY)
+        Place.MORE, Place.FORM, Place.REMINDERS, Place.COPIES -> laid(page.base ?: Page.BAY)
     }
 
     private suspend fun firstRun(page: Page): Sheet {
@@ -185,7 +185,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
             Piece.Go(word(R.string.log), Page(Place.LOG, page.of)),
             Piece.Go(word(R.string.photos), Page(Place.PHOTOS, page.of)),
             Piece.Go(word(R.string.proof), Page(Place.PROOF)),
-        )
+        ) + listOfNotNull(page.of.firstOrNull()?.let { Piece.Go(word(R.string.reminders), Page(Place.REMINDERS, listOf("", it))) })
         return Sheet(word(R.string.card), page.key, pieces)
     }
 
@@ -236,6 +236,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
             add(Piece.Car(screen.drawing, to = to))
             screen.tires.forEach { tire(it, to(it.at)) }
             add(Piece.Go(word(R.string.history), Page(Place.HISTORY, listOf(name))))
+            add(Piece.Go(word(R.string.reminders), Page(Place.REMINDERS, listOf(name))))
             (screen.shelf + screen.stored).forEach { add(Piece.Line(it)) }
             jobs(screen.jobs)
         }
@@ -322,6 +323,8 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
             add(Piece.Choice(word(R.string.text_size), Lettering.KEY, Lettering.entries.map { it.name to word(it.label) }, Lettering.AS_DEVICE.name))
             add(Piece.Choice(word(R.string.volume_key), Look.VOLUME_KEY, yesNo, "no"))
             add(Piece.Go(word(R.string.backups), Page(Place.BACKUPS)))
+            add(Piece.Go(word(R.string.away), Page(Place.COPIES)))
+            add(Piece.Go(word(R.string.reminders), Page(Place.REMINDERS)))
             add(Piece.Go(word(R.string.proof), Page(Place.PROOF)))
             add(Piece.Go(word(R.string.about), Page(Place.ABOUT)))
         }

@@ -57,6 +57,8 @@ class AwaitedTest {
         val first = Awaited.expect(context)
         first.file.writeText("a photo")
         assertTrue(Awaited.keep(context, first).kept)
+        assertEquals(first.file.path, Ways(context).found())
+        assertNull("it is handed over once", Ways(context).found())
         Awaited.expect(context)
         assertEquals("a photo", first.file.readText())
         Awaited.sweep(context, System.currentTimeMillis())

@@ -78,7 +78,7 @@ class HandoverTest {
         val ways = listOf(
             "out/../seal", "out/..%2Fseal", "out/%2E%2E%2Fno_backup%2Fseal", "out/..", "out/.", "out/", "out",
             "out/link.pdf", "out/inner", "out/inner/a.txt", "out/inner%2Fa.txt", "out/${Uri.encode(secret.path)}", "../out/x",
-            "in/awaited.json/..", "other/seal", "", "out//seal", "OUT/card.html",
+            "arriving/awaited.json/..", "other/seal", "", "out//seal", "OUT/card.html",
         )
         out("card.html")
         for (way in ways) {
