@@ -29,7 +29,7 @@ class Access(private val root: View, private val inWork: Boolean) {
 
     /** Each is as large as a gloved thumb needs: 48 dp, and 64 dp in the middle of a job. */
     private fun small(): List<String> {
-        val least = if (inWork) Pen.REACH else 48
+        val least = if (inWork) 64 else 48
         return pressed.filter { it.width / density < least - 0.5 || it.height / density < least - 0.5 }
             .map { "it is small: ${name(it)} is ${(it.width / density).toInt()} × ${(it.height / density).toInt()} dp" }
     }
