@@ -177,7 +177,7 @@ class CarView(
 }
 
 /** A wheel's nuts seen from outside: the order inside, the next one in chalk. */
-class NutsView(pen: Pen, private val circle: NutCircle, tapped: ((NutShape) -> Unit)?) : Drawing(pen, 1f, 290) {
+class NutsView(pen: Pen, private val circle: NutCircle, tapped: ((NutShape) -> Unit)?) : Drawing(pen, 1f, if (circle.radius * 2 * USUAL < Pen.REACH) MOST else USUAL) {
     private val target = pen.text(circle.target?.text ?: circle.at, Pen.STEP, bold = true).apply {
         gravity = Gravity.CENTER
         contentDescription = circle.target?.spoken ?: circle.at
@@ -211,6 +211,12 @@ class NutsView(pen: Pen, private val circle: NutCircle, tapped: ((NutShape) -> U
             val (from, to) = order[next - 1].middle to order[next].middle
             canvas.drawLine(from.x.toFloat() * scale, from.y.toFloat() * scale, to.x.toFloat() * scale, to.y.toFloat() * scale, stroke)
         }
+    }
+
+    private companion object {
+        /** How large the circle is, dp, and where more nuts stand on it: each is found by a finger. */
+        const val USUAL = 292
+        const val MOST = 380
     }
 }
 

@@ -238,7 +238,8 @@ open class Main : Activity() {
             else -> onPage(page, sheet, look, search)
         }
         said()
-        focus(fields)
+        // A caution is read before the keys cover it.
+        focus(fields, eager = form != null || sheet.pieces.none { it is Piece.Stated && it.state == "caution" && !it.quiet })
         stage.scroll.scrollTo(0, if (sameKey) scrolled else 0)
         drawn = page
     }
@@ -322,7 +323,7 @@ open class Main : Activity() {
     }
 
     /** Puts the focus where it was, or into the first number; the keypad comes with it. */
-    private fun focus(fields: Fields?) {
+    private fun focus(fields: Fields?, eager: Boolean) {
         fields ?: return
         if (fields.boxes.isNotEmpty()) {
             val keypad = Keypad(pen, app.look!!.decimal)
@@ -351,7 +352,7 @@ open class Main : Activity() {
             }
         }
         val last = kept[FOCUS]?.let { fields.typed[it] }
-        val first = fields.typed.values.firstOrNull() as? NumberBox
+        val first = (fields.typed.values.firstOrNull() as? NumberBox).takeIf { eager }
         (last ?: first?.let { fields.boxes.firstOrNull { box -> box.text.isEmpty() } ?: first })?.requestFocus()
         (last as? EditText)?.let { it.setSelection(it.text.length) }
     }
@@ -531,11 +532,18 @@ open class Main : Activity() {
 
     @Deprecated("Deprecated in Java")
     override fun onActivityResult(request: Int, result: Int, came: Intent?) {
-        val (way, key) = kept[WAITS]?.split('\n')?.takeIf { it.size == 2 } ?: return
-        if (request != REACHED || result != RESULT_OK) return
+        if (request != REACHED) return
         scope.launch {
-            val path = withContext(Dispatchers.IO) { app.ways.path(Fields.Reach.valueOf(way), came) }
+            try {
+                // After the camera ended the process, what was kept is read first.
+                app.ready()
+            } catch (_: Refusal) {
+                return@launch load()
+            }
+            val (way, key) = kept[WAITS]?.split('\n')?.takeIf { it.size == 2 } ?: return@launch
             kept[WAITS] = null
+            if (result != RESULT_OK) return@launch
+            val path = withContext(Dispatchers.IO) { app.ways.path(Fields.Reach.valueOf(way), came) }
             if (path != null) kept[key] = path else tell(getString(R.string.nothing_came))
             came?.getStringExtra(Camera.RING)?.let { kept[ring(key.substringAfter('@').substringBefore('.'))] = it }
             if (key == PLATE && path != null) {

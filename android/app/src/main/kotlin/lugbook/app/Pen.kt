@@ -52,7 +52,10 @@ class Pen(val context: Context) {
     fun column(): LinearLayout = LinearLayout(context).apply { orientation = LinearLayout.VERTICAL }
 
     /** A row of views. */
-    fun row(): LinearLayout = LinearLayout(context).apply { orientation = LinearLayout.HORIZONTAL }
+    fun row(): LinearLayout = LinearLayout(context).apply {
+        orientation = LinearLayout.HORIZONTAL
+        isBaselineAligned = false
+    }
 
     /** A column with a border. */
     fun panel(border: Int = line, width: Int = 1): LinearLayout = column().apply {

@@ -347,9 +347,13 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
     private suspend fun about(page: Page): Sheet {
         val notes = engine.settings(manner).notes.map { Piece.Line(it) }
         val license = words.openRawResource(R.raw.license).bufferedReader().use { it.readText() }
-        val parts = listOf(Piece.Line(word(R.string.licenses)), Piece.Line(word(R.string.parts), faint = true), Piece.Line(license.trim(), faint = true))
+        val parts = listOf(Piece.Line(word(R.string.licenses)), Piece.Line(word(R.string.parts), faint = true), Piece.Line(flowing(license), faint = true))
         return Sheet(word(R.string.about), page.key, notes + parts)
     }
+
+    /** Paragraphs without their line ends. */
+    private fun flowing(text: String): String =
+        text.trim().split("\n\n").joinToString("\n\n") { it.trim().replace(Regex("\\s+"), " ") }
 
     companion object {
         const val SEARCH = "book#search"

@@ -31,7 +31,7 @@ class Stage(private val pen: Pen, hand: HoldingHand, private val chosen: (Place)
     private val pair = pen.row()
     val pad = pen.column()
     val foot = pen.column()
-    private val places = LinearLayout(context).apply { orientation = if (wide) LinearLayout.VERTICAL else LinearLayout.HORIZONTAL }
+    private val places = if (wide) pen.column() else pen.row()
 
     /** The whole window. */
     val root: View = if (wide) beside() else below()

@@ -1,7 +1,11 @@
 package lugbook.app
 
+import java.awt.Color
+import java.awt.image.BufferedImage
 import java.io.File
+import javax.imageio.ImageIO
 import kotlinx.coroutines.runBlocking
+import lugbook.core.ActionPace
 import lugbook.core.ActionWeight
 import lugbook.core.BayScreen
 import lugbook.core.Engine
@@ -72,7 +76,23 @@ object Demo {
         actions.firstOrNull { it.code == code } ?: throw AssertionError("$code is not among ${actions.map { it.code }}")
 
     suspend fun say(engine: Engine, actions: List<ScreenAction>, said: Said) {
-        engine.act(action(actions, said.code).token, said.entered.map { (code, value) -> Entered(code, value) }, ENGLISH)
+        val action = action(actions, said.code)
+        val entered = said.entered.map { (code, value) -> Entered(code, value) }
+        if (action.pace == ActionPace.LONG) engine.start(action.token, entered, ENGLISH).outcome() else engine.act(action.token, entered, ENGLISH)
+    }
+
+    /** A drawn photo of a tire. */
+    private fun photo(room: File): File {
+        val picture = BufferedImage(640, 480, BufferedImage.TYPE_INT_RGB)
+        val pen = picture.createGraphics()
+        pen.color = Color(0x9A, 0x97, 0x8E)
+        pen.fillRect(0, 0, 640, 480)
+        for ((reach, shade) in listOf(220 to 0x22, 130 to 0x88, 118 to 0xB8, 30 to 0x55)) {
+            pen.color = Color(shade, shade, shade)
+            pen.fillOval(320 - reach, 240 - reach, 2 * reach, 2 * reach)
+        }
+        pen.dispose()
+        return File(room, "drawn.png").also { check(ImageIO.write(picture, "png", it)) }
     }
 
     /** Rooms in which the visit has come to each kind of step, by what it asks; `signed` when it is over. Made once. */
@@ -92,7 +112,8 @@ object Demo {
                     val bay = engine.bay(manner = ENGLISH)
                     val asks = bay.step?.asks.orEmpty()
                     if (visit == 1 && asks !in made) keep(asks)
-                    val said = answer(bay, visit)
+                    val photographed = visit == 1 && asks == "sidewall-photo" && bay.step?.at == "FL"
+                    val said = if (photographed) Said("photo", "file" to photo(room).path) else answer(bay, visit)
                     say(engine, if (said.code == "choose-plan-1") engine.plan(ENGLISH).actions else bay.actions, said)
                 }
             }
@@ -122,6 +143,8 @@ object Demo {
                 bay = engine.bay(manner = ENGLISH)
             }
             keep("lifted")
+            say(engine, engine.crew(ENGLISH).actions, Said("add-person", "name" to "Kim Osei", "role" to "apprentice"))
+            keep("learner")
             engine.closeBook()
             engine.destroy()
         }

@@ -64,7 +64,7 @@ class Hands(room: File, at: List<Page> = emptyList()) {
     /** Waits until what was asked for is shown. A window that was made anew is taken over. */
     fun settle() {
         waitFor({ "page ${main.page}, shown: ${read()}" }) {
-            main.rests
+            main.rests && Off.rests
         }
         idle()
     }

@@ -3,7 +3,11 @@ package lugbook.app
 import android.graphics.Bitmap
 import android.graphics.BitmapFactory
 import android.graphics.Canvas
+import java.awt.image.BufferedImage
+import java.awt.image.DataBuffer
+import java.awt.image.IndexColorModel
 import java.io.File
+import javax.imageio.ImageIO
 import kotlin.math.abs
 import org.junit.Assert.assertTrue
 import org.junit.Test
@@ -15,13 +19,14 @@ import org.robolectric.RuntimeEnvironment
 @RunWith(ParameterizedRobolectricTestRunner::class)
 class PictureTest(private val name: String, private val shot: Shot) {
     /** A room, the page in it, and how the phone is held. */
-    class Shot(val room: String, val pages: List<Page>, val qualifiers: String, val lettering: Float = 1f)
+    class Shot(val room: String, val pages: List<Page>, val qualifiers: String, val lettering: Float = 1f, val does: Hands.() -> Unit = {})
 
     @Test
     fun looksAsItDid() {
         RuntimeEnvironment.setQualifiers(shot.qualifiers)
         RuntimeEnvironment.setFontScale(shot.lettering)
         val hands = Hands(Demo.room(shot.room), shot.pages)
+        shot.does(hands)
         val window = hands.main.window.decorView
         val drawn = Bitmap.createBitmap(window.width, window.height, Bitmap.Config.ARGB_8888)
         // A caret neither blinks nor stands in a picture.
@@ -31,7 +36,7 @@ class PictureTest(private val name: String, private val shot: Shot) {
         val kept = File(System.getProperty("lugbook.pictures"), "$name.png")
         if (System.getenv("LUGBOOK_RENEW") == "1") {
             kept.parentFile!!.mkdirs()
-            kept.outputStream().use { drawn.compress(Bitmap.CompressFormat.PNG, 100, it) }
+            keep(drawn, kept)
             return
         }
         assertTrue("there is no picture $kept: LUGBOOK_RENEW=1 makes it", kept.exists())
@@ -39,10 +44,27 @@ class PictureTest(private val name: String, private val shot: Shot) {
         val share = apart(before, drawn)
         if (share > MOST) {
             val folder = File(System.getProperty("lugbook.drawn")).apply { mkdirs() }
-            File(folder, "$name.png").outputStream().use { drawn.compress(Bitmap.CompressFormat.PNG, 100, it) }
+            keep(drawn, File(folder, "$name.png"))
         }
         assertTrue("$name: %.2f %% of the pixels differ; the new one is in ${System.getProperty("lugbook.drawn")}".format(share * 100), share <= MOST)
     }
+
+    /** Writes a picture small: of the shades of its lettering only those that the eye tells apart. */
+    private fun keep(drawn: Bitmap, file: File) {
+        val pixels = IntArray(drawn.width * drawn.height).also { drawn.getPixels(it, 0, drawn.width, 0, 0, drawn.width, drawn.height) }
+        for (at in pixels.indices) pixels[at] = listOf(16, 8, 0).fold(0) { sum, shift -> sum or (shade(pixels[at] shr shift and 0xFF) shl shift) }
+        val usual = pixels.toTypedArray().groupingBy { it }.eachCount().entries.sortedByDescending { it.value }.take(256).map { it.key }
+        val numbers = HashMap<Int, Int>()
+        val number = { color: Int -> numbers.getOrPut(color) { usual.indices.minByOrNull { far(usual[it], color) }!! } }
+        val model = IndexColorModel(8, usual.size, usual.toIntArray(), 0, false, -1, DataBuffer.TYPE_BYTE)
+        val picture = BufferedImage(drawn.width, drawn.height, BufferedImage.TYPE_BYTE_INDEXED, model)
+        picture.raster.setPixels(0, 0, drawn.width, drawn.height, IntArray(pixels.size) { number(pixels[it]) })
+        check(ImageIO.write(picture, "png", file))
+    }
+
+    private fun shade(shade: Int) = ((shade + 3) / 6 * 6).coerceAtMost(255)
+
+    private fun far(a: Int, b: Int): Int = listOf(0, 8, 16).sumOf { shift -> abs((a shr shift and 0xFF) - (b shr shift and 0xFF)) }
 
     private fun apart(before: Bitmap, now: Bitmap): Double {
         if (before.width != now.width || before.height != now.height) return 1.0
@@ -74,9 +96,10 @@ class PictureTest(private val name: String, private val shot: Shot) {
             "visits" to ("worn" to at(Place.BOOK) + at(Place.VISITS, WAGON)),
             "tire" to ("worn" to at(Place.BOOK) + at(Place.TIRE, WAGON, "FL")),
             "history" to ("worn" to at(Place.BOOK) + at(Place.HISTORY, WAGON)),
-            "crew" to ("worn" to at(Place.CREW)),
+            "crew" to ("learner" to at(Place.CREW)),
             "bench" to ("worn" to at(Place.BENCH)),
             "bench-wrench" to ("worn" to listOf(Page(Place.BENCH), Page(Place.FORM, listOf("set-wrench", "", "0"), Page(Place.BENCH)))),
+            "bench-marking" to ("worn" to listOf(Page(Place.BENCH), Page(Place.FORM, listOf("read-marking", "", "0"), Page(Place.BENCH)))),
             "settings" to ("worn" to at(Place.SETTINGS)),
             "backups" to ("worn" to at(Place.SETTINGS) + at(Place.BACKUPS)),
             "proof" to ("worn" to at(Place.SETTINGS) + at(Place.PROOF)),
@@ -110,6 +133,7 @@ class PictureTest(private val name: String, private val shot: Shot) {
             "bay-pressure" to ("pressure" to at(Place.BAY)),
             "bay-signature" to ("signature" to at(Place.BAY)),
             "close-job" to ("tread" to listOf(Page.BAY, Page(Place.FORM, listOf("close-job", "", "0"), Page.BAY))),
+            "bay-held" to ("wheel-off" to at(Place.BAY) + at(Place.BAY, "final", "FL")),
             "steps" to ("tread" to at(Place.BAY) + at(Place.STEPS)),
             "findings" to ("worn" to at(Place.BOOK) + at(Place.FINDINGS, "1")),
             "log" to ("signature" to at(Place.BAY) + at(Place.LOG)),
@@ -124,6 +148,17 @@ class PictureTest(private val name: String, private val shot: Shot) {
             SCREENS.forEach { (name, screen) ->
                 put("$name-light", Shot(screen.first, screen.second, PHONE))
                 put("$name-dark", Shot(screen.first, screen.second, "w412dp-h892dp-port-night-mdpi"))
+            }
+            for ((ground, night) in listOf("light" to "notnight", "dark" to "night")) {
+                put("refusal-$ground", Shot("torque", at(Place.BAY), "w412dp-h892dp-port-$night-mdpi") {
+                    type("Torque as printed, one a line", "tight")
+                    type("Title and page, or label", "a rumor")
+                    tap("Give the printed torque")
+                })
+                put("bench-answer-$ground", Shot("worn", SCREENS.getValue("bench-marking").second, "w412dp-h892dp-port-$night-mdpi") {
+                    type("Text", "225/45R17 91W")
+                    tap("Read a sidewall text")
+                })
             }
             BUSIEST.forEach { name ->
                 val (room, pages) = SCREENS.getValue(name)
