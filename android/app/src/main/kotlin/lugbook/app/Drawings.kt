@@ -187,7 +187,7 @@ class NutsView(pen: Pen, private val circle: NutCircle, tapped: ((NutShape) -> U
 
     init {
         circle.nuts.forEach { nut ->
-            addView(NutFace(pen, nut).apply {
+            addView(NutFace(pen, nut, tapped != null).apply {
                 if (tapped != null && nut.state == "next") setOnClickListener { tapped(nut) }
             })
         }
@@ -220,8 +220,8 @@ class NutsView(pen: Pen, private val circle: NutCircle, tapped: ((NutShape) -> U
     }
 }
 
-/** One nut: its turn in the order; done with a tick across, next in chalk, waiting with a thin border. */
-class NutFace(private val pen: Pen, private val nut: NutShape) : TextView(pen.context) {
+/** One nut: its turn in the order; done with a tick across, next in chalk where it can be turned now, waiting with a thin border. */
+class NutFace(private val pen: Pen, private val nut: NutShape, private val live: Boolean) : TextView(pen.context) {
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG)
 
     init {
@@ -229,7 +229,11 @@ class NutFace(private val pen: Pen, private val nut: NutShape) : TextView(pen.co
         contentDescription = nut.spoken
         gravity = Gravity.CENTER
         typeface = Typeface.DEFAULT_BOLD
-        setTextColor(when (nut.state) { "next" -> pen.onChalk; "done" -> pen.ground; else -> pen.ink })
+        setTextColor(when {
+            nut.state == "next" && live -> pen.onChalk
+            nut.state == "done" -> pen.ground
+            else -> pen.ink
+        })
         isFocusable = true
     }
 
@@ -252,7 +256,7 @@ class NutFace(private val pen: Pen, private val nut: NutShape) : TextView(pen.co
         paint.style = Paint.Style.FILL
         paint.color = when {
             isPressed -> pen.pressed
-            nut.state == "next" -> pen.chalk
+            nut.state == "next" && live -> pen.chalk
             nut.state == "done" -> pen.ink
             else -> pen.sheet
         }

@@ -45,8 +45,12 @@ open class Main : Activity() {
     private var drawn: Page? = null
     private var loading: Job? = null
 
+    /** Pages that were asked for, and the last of them that was drawn. */
+    private var asked = 0
+    private var answered = 0
+
     /** What is shown is what was asked for, and nothing goes on. */
-    val rests: Boolean get() = drawn == page && loading?.isActive == false && app.work == null && seen() == shownAs
+    val rests: Boolean get() = drawn == page && answered == asked && app.work == null && seen() == shownAs
     private val secrets = HashMap<String, String>()
     private var chief: View? = null
     private var backWanted: OnBackInvokedCallback? = null
@@ -164,35 +168,32 @@ open class Main : Activity() {
 
     // Showing a page.
 
-    /** Asks for the page in front, and draws it. */
-    private fun load() {
+    /** Asks for the page in front, and draws it; what only the shell sets is taken over first where it was changed. */
+    private fun load(lookAgain: Boolean = false) {
         loading?.cancel()
-        loading = scope.launch {
+        asked += 1
+        val number = asked
+        val begun = scope.launch {
             try {
                 val engine = app.ready()
+                if (lookAgain) app.lookAgain(engine)
                 if (seen() != shownAs) {
                     recreate()
                     return@launch
                 }
                 if (kept.pages.isEmpty()) kept.pages = listOf(firstPage())
-                val asked = page
+                val wanted = page
                 // What comes over is taken apart off the main thread.
-                val sheet = sheets(engine).of(asked)
-                if (asked == page) draw(asked, sheet)
+                val sheet = sheets(engine).of(wanted)
+                if (wanted == page) draw(wanted, sheet)
             } catch (refusal: Refusal) {
                 val again = Piece.Go(getString(R.string.try_again), page).takeIf { refusal !is Refusal.MendInput && refusal !is Refusal.HeldByGate }
                 draw(page, Sheet(getString(R.string.app_name), page.key, listOfNotNull(Piece.Told(sentence(refusal)), again)))
             }
+            answered = number
         }
-    }
-
-    /** What only the shell sets was changed, or a search was typed. */
-    private fun lookOrLoad() {
-        loading?.cancel()
-        loading = scope.launch {
-            app.lookAgain(app.engine())
-            load()
-        }
+        // It may have ended already, and asked for another page.
+        if (asked == number) loading = begun
     }
 
     private fun sheets(engine: Engine) = Sheets(resources, engine, app.manner, kept[Sheets.SEARCH].orEmpty())
@@ -249,7 +250,7 @@ open class Main : Activity() {
         val first = mains.firstOrNull()
         val inline = first?.takeIf { sheet.onward == null && it.action.confirm == null && it.action.fields.isNotEmpty() && mains.count { other -> other.action.code == it.action.code } == 1 && page.place != Place.VISITS }
         val tapNut = first?.takeIf { it.action.code.startsWith("nut") }
-        val pieces = Pieces(pen, look, kept, ::go, ::out, tapNut?.let { nut -> { _ -> tap(nut) } }, ::lookOrLoad)
+        val pieces = Pieces(pen, look, kept, ::go, ::out, tapNut?.let { nut -> { _ -> tap(nut) } }, { load(lookAgain = true) })
         sheet.pieces.forEach { if (!(it is Piece.Search && search != null)) stage.content.put(pieces.draw(it), above(it)) }
         val fields = inline?.let { offered -> fields(offered).also { stage.content.put(it.of(offered.action.fields), 8) } }
         sheet.after.forEach { stage.content.put(pieces.draw(it), above(it) + 6) }
@@ -280,7 +281,7 @@ open class Main : Activity() {
     }
 
     private fun onForm(form: Offered): Fields {
-        form.action.confirm?.let { confirm -> stage.content.put(Pieces(pen, app.look!!, kept, ::go, ::out, null, ::load).draw(Piece.Stated("caution", "", confirm, confirm)), 8) }
+        form.action.confirm?.let { confirm -> stage.content.put(Pieces(pen, app.look!!, kept, ::go, ::out, null) { load() }.draw(Piece.Stated("caution", "", confirm, confirm)), 8) }
         if (!app.refused) app.said.forEach { stage.content.put(pen.panel(pen.ink, 2).apply { put(pen.text(it)) }, 8) }
         val fields = fields(form)
         stage.content.put(fields.of(form.action.fields), 8)
@@ -415,13 +416,14 @@ open class Main : Activity() {
     private suspend fun done(work: Work) {
         val changed = work.changed ?: return
         val (code, here) = work.offered.action.code to work.page
-        Filled(kept, secrets, work.offered.key).forget()
         stage.root.performHapticFeedback(if (Build.VERSION.SDK_INT >= 30) HapticFeedbackConstants.CONFIRM else HapticFeedbackConstants.VIRTUAL_KEY)
         app.said = changed.said
         app.refused = false
         val engine = app.engine()
         if (code == "settings") app.lookAgain(engine)
         val base = if (here.place == Place.FORM) here.base else here
+        // A calculator goes on with what was typed.
+        if (base?.place != Place.BENCH) Filled(kept, secrets, work.offered.key).forget()
         changed.again?.let { again ->
             val job = engine.bay(manner = app.manner).job?.toString()
             val key = Sheets.bayKey(job, again.step, again.at)

@@ -49,10 +49,9 @@ class PictureTest(private val name: String, private val shot: Shot) {
         assertTrue("$name: %.2f %% of the pixels differ; the new one is in ${System.getProperty("lugbook.drawn")}".format(share * 100), share <= MOST)
     }
 
-    /** Writes a picture small: of the shades of its lettering only those that the eye tells apart. */
+    /** Writes a picture small: with its 256 usual colors, the rest as the nearest of them. */
     private fun keep(drawn: Bitmap, file: File) {
         val pixels = IntArray(drawn.width * drawn.height).also { drawn.getPixels(it, 0, drawn.width, 0, 0, drawn.width, drawn.height) }
-        for (at in pixels.indices) pixels[at] = listOf(16, 8, 0).fold(0) { sum, shift -> sum or (shade(pixels[at] shr shift and 0xFF) shl shift) }
         val usual = pixels.toTypedArray().groupingBy { it }.eachCount().entries.sortedByDescending { it.value }.take(256).map { it.key }
         val numbers = HashMap<Int, Int>()
         val number = { color: Int -> numbers.getOrPut(color) { usual.indices.minByOrNull { far(usual[it], color) }!! } }
@@ -61,8 +60,6 @@ class PictureTest(private val name: String, private val shot: Shot) {
         picture.raster.setPixels(0, 0, drawn.width, drawn.height, IntArray(pixels.size) { number(pixels[it]) })
         check(ImageIO.write(picture, "png", file))
     }
-
-    private fun shade(shade: Int) = ((shade + 3) / 6 * 6).coerceAtMost(255)
 
     private fun far(a: Int, b: Int): Int = listOf(0, 8, 16).sumOf { shift -> abs((a shr shift and 0xFF) - (b shr shift and 0xFF)) }
 
