@@ -202,8 +202,7 @@ fn walk(file: &Path) -> usize {
         } else if step.get("resume").is_some() {
             wait(shop.engine.resume(shop.manner)).unwrap();
         } else if let Some(what) = text(step, "out") {
-            let nothing =
-                OutgoingOf { job: None, vehicle: None, person: None, photo: None, per_year: None, a4: false };
+            let nothing = OutgoingOf { job: None, vehicle: None, person: None, photo: None, per_year: None, a4: false };
             let into = shop.dir.path().to_str().unwrap().to_owned();
             let file = wait(shop.engine.write_out(outgoing(what), nothing, into, shop.manner)).unwrap();
             let begins = text(step, "begins").unwrap().as_bytes();

@@ -45,6 +45,9 @@ open class Main : Activity() {
     private var drawn: Page? = null
     private var loading: Job? = null
 
+    /** The window was not there before: the system may have ended the app while the camera was open. */
+    private var fresh = false
+
     /** Pages that were asked for, and the last of them that was drawn. */
     private var asked = 0
     private var answered = 0
@@ -72,6 +75,7 @@ open class Main : Activity() {
         setContentView(stage.root)
         stage.places(null)
         app.work?.told = ::worked
+        fresh = state == null
         load()
         if (state == null) shortcut()
     }
@@ -177,6 +181,8 @@ open class Main : Activity() {
             try {
                 val engine = app.ready()
                 if (lookAgain) app.lookAgain(engine)
+                if (fresh) recover()
+                fresh = false
                 if (seen() != shownAs) {
                     recreate()
                     return@launch
@@ -543,8 +549,8 @@ open class Main : Activity() {
                 return@launch load()
             }
             val (way, key) = kept[WAITS]?.split('\n')?.takeIf { it.size == 2 } ?: return@launch
-            kept[WAITS] = null
             if (result != RESULT_OK) return@launch
+            kept[WAITS] = null
             val path = withContext(Dispatchers.IO) { app.ways.path(Fields.Reach.valueOf(way), came) }
             if (path != null) kept[key] = path else tell(getString(R.string.nothing_came))
             came?.getStringExtra(Camera.RING)?.let { kept[ring(key.substringAfter('@').substringBefore('.'))] = it }

@@ -2,6 +2,9 @@ package lugbook.app
 
 import android.view.KeyEvent
 import android.webkit.WebView
+import android.widget.Button
+import java.io.File
+import org.json.JSONObject
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotSame
@@ -9,6 +12,7 @@ import org.junit.Assert.assertTrue
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
 import org.robolectric.Shadows.shadowOf
 
 /** A visit by taps on the real views, over the real core. */
@@ -129,6 +133,17 @@ class VisitTest {
         hands.tap("Keep settings")
         hands.tap("Bahía")
         assertTrue("${hands.read()}", hands.sees("Deshacer"))
+    }
+
+    @Test
+    fun aPhotoThatWasKeptBeforeTheAppEndedIsFoundAgain() {
+        val room = Demo.room("sidewall-photo")
+        val key = "${Sheets.bayKey("1", "sidewall-photo", "FL")}/photo@FL.0#file"
+        File(room, "kept.json").writeText(JSONObject().put("typed", JSONObject().put("phone#waits", "CAMERA\n$key")).toString())
+        val context = RuntimeEnvironment.getApplication()
+        Awaited.keep(context, Awaited.expect(context).also { it.file.writeText("a photo") })
+        val hands = Hands(room)
+        assertEquals("Photo: sidewall", (hands.shown.first { it.tag == Main.CHIEF } as Button).text.toString())
     }
 
     @Test
