@@ -1,6 +1,6 @@
 //! Light, lens and noise: from surfaces to pixels.
 
-use image::{Rgb, RgbImage};
+use image::{GrayImage, Rgb, RgbImage};
 
 use crate::noise::speck;
 use crate::surface::{Color, Surface, dim, mix, ramp};
@@ -57,6 +57,94 @@ impl View {
     }
 }
 
+/// Where a pixel looks, and what a surface there looks like.
+pub(crate) struct Eye<'a> {
+    view: &'a View,
+    /// Sine and cosine of yaw, pitch and roll.
+    turns: [(f32, f32); 3],
+    light: &'a Light,
+    toward: [f32; 3],
+    sun: Color,
+    width: f32,
+    height: f32,
+    scale: f32,
+}
+
+impl<'a> Eye<'a> {
+    pub fn new(width: u32, height: u32, view: &'a View, light: &'a Light) -> Self {
+        let (around, up) = (light.around.to_radians(), light.height.to_radians());
+        Self {
+            view,
+            turns: [view.yaw, view.pitch, view.roll].map(|degrees| degrees.to_radians().sin_cos()),
+            light,
+            toward: [around.cos() * up.cos(), around.sin() * up.cos(), up.sin()],
+            sun: mix([1.0, 1.0, 1.0], [1.15, 0.97, 0.74], light.warm),
+            width: width as f32,
+            height: height as f32,
+            scale: view.tall / height as f32,
+        }
+    }
+
+    /// The point of the plane that a ray through a pixel meets: the camera turns around the middle of the picture.
+    pub fn point(&self, px: f32, py: f32) -> (f32, f32) {
+        let view = self.view;
+        let [(yaw_sin, yaw_cos), (pitch_sin, pitch_cos), (roll_sin, roll_cos)] = self.turns;
+        // The camera stands twice the picture's height away.
+        let far = view.tall * 2.0;
+        let (x, y) = ((px - self.width / 2.0) * self.scale, (self.height / 2.0 - py) * self.scale);
+        let (x, y) = (x * roll_cos - y * roll_sin, x * roll_sin + y * roll_cos);
+        let turn = |[x, y, z]: [f32; 3]| {
+            let (y, z) = (y * pitch_cos - z * pitch_sin, y * pitch_sin + z * pitch_cos);
+            [x * yaw_cos + z * yaw_sin, y, z * yaw_cos - x * yaw_sin]
+        };
+        let (from, ray) = (turn([0.0, 0.0, far]), turn([x, y, -far]));
+        let reach = -from[2] / ray[2].min(-1e-3);
+        (from[0] + ray[0] * reach + view.center.0, from[1] + ray[1] * reach + view.center.1)
+    }
+
+    pub fn shade(&self, surface: &Surface) -> Color {
+        shade(surface, self.toward, self.sun, self.light)
+    }
+}
+
+/// Light to a gray picture: lens, exposure, the phone's contrast, noise.
+pub(crate) fn develop(linear: &[f32], width: u32, height: u32, view: &View, seed: u32) -> GrayImage {
+    let columns = width as usize;
+    let mut plane = linear.to_vec();
+    if view.blur >= 0.2 {
+        let reach = (view.blur * 2.5).ceil() as usize;
+        let weights: Vec<f32> =
+            (0..=2 * reach).map(|i| (-((i as f32 - reach as f32) / view.blur).powi(2) / 2.0).exp()).collect();
+        let all: f32 = weights.iter().sum();
+        let pass = |plane: &[f32], step: usize| {
+            let mut out = plane.to_vec();
+            let margin = reach * step;
+            for (at, value) in out.iter_mut().enumerate().take(plane.len().saturating_sub(margin)).skip(margin) {
+                let from = at - margin;
+                *value =
+                    weights.iter().enumerate().map(|(i, weight)| weight * plane[from + i * step]).sum::<f32>() / all;
+            }
+            out
+        };
+        plane = pass(&pass(&plane, 1), columns);
+    }
+    GrayImage::from_fn(width, height, |x, y| {
+        let level = plane[y as usize * columns + x as usize];
+        let (dx, dy) = (x as f32 / width as f32 - 0.5, y as f32 / height as f32 - 0.5);
+        let level = level * (1.0 - 0.45 * (dx * dx + dy * dy)) * view.exposure;
+        let coded = coded(level);
+        let grain = (0..3).map(|n| speck(x as i32, y as i32, (seed ^ 0x51ed) + n)).sum::<f32>() * 2.0 - 3.0;
+        image::Luma([(coded * 255.0 + grain * view.noise + 0.5).clamp(0.0, 255.0) as u8])
+    })
+}
+
+/// Linear light as a phone codes it, with the contrast that phones add.
+fn coded(level: f32) -> f32 {
+    let seen = 1.0 - (-1.3 * level).exp();
+    let coded = if seen <= 0.003_130_8 { 12.92 * seen } else { 1.055 * seen.powf(1.0 / 2.4) - 0.055 };
+    coded + 0.65 * (coded * coded * (3.0 - 2.0 * coded) - coded)
+}
+
 /// Draws what a function says of each point of a plane.
 pub(crate) fn photograph(
     width: u32,
@@ -66,26 +154,10 @@ pub(crate) fn photograph(
     seed: u32,
     surface: impl Fn(f32, f32) -> Surface + Sync,
 ) -> RgbImage {
-    let (around, up) = (light.around.to_radians(), light.height.to_radians());
-    let toward = [around.cos() * up.cos(), around.sin() * up.cos(), up.sin()];
-    let sun = mix([1.0, 1.0, 1.0], [1.15, 0.97, 0.74], light.warm);
-    let (yaw, pitch, roll) = (view.yaw.to_radians(), view.pitch.to_radians(), view.roll.to_radians());
-    // The camera stands twice the picture's height away.
-    let far = view.tall * 2.0;
-    let scale = view.tall / height as f32;
-
+    let eye = Eye::new(width, height, view, light);
     let lit = |px: f32, py: f32| -> Color {
-        // A ray through the pixel, turned with the camera around the middle of the picture.
-        let (x, y) = ((px - width as f32 / 2.0) * scale, (height as f32 / 2.0 - py) * scale);
-        let (x, y) = (x * roll.cos() - y * roll.sin(), x * roll.sin() + y * roll.cos());
-        let turn = |[x, y, z]: [f32; 3]| {
-            let (y, z) = (y * pitch.cos() - z * pitch.sin(), y * pitch.sin() + z * pitch.cos());
-            [x * yaw.cos() + z * yaw.sin(), y, z * yaw.cos() - x * yaw.sin()]
-        };
-        let (from, ray) = (turn([0.0, 0.0, far]), turn([x, y, -far]));
-        let reach = -from[2] / ray[2].min(-1e-3);
-        let point = (from[0] + ray[0] * reach + view.center.0, from[1] + ray[1] * reach + view.center.1);
-        shade(&surface(point.0, point.1), toward, sun, light)
+        let (x, y) = eye.point(px, py);
+        eye.shade(&surface(x, y))
     };
 
     let (columns, rows) = (width as usize, height as usize);
@@ -114,10 +186,7 @@ pub(crate) fn photograph(
         let mut channel = 0;
         Rgb(dim(color, edge * view.exposure).map(|level| {
             channel += 1;
-            let seen = 1.0 - (-1.3 * level).exp();
-            let coded = if seen <= 0.003_130_8 { 12.92 * seen } else { 1.055 * seen.powf(1.0 / 2.4) - 0.055 };
-            // The contrast that phones add.
-            let coded = coded + 0.65 * (coded * coded * (3.0 - 2.0 * coded) - coded);
+            let coded = coded(level);
             // A sum of uniform numbers is close enough to the sensor's noise; most of it is gray.
             let grain = |seed: u32| (0..3).map(|n| speck(x as i32, y as i32, seed + n)).sum::<f32>() * 2.0 - 3.0;
             let noise = 0.85 * grain(seed ^ 0x51ed) + 0.5 * grain(seed ^ (0x7f4a + channel * 17));

@@ -1,7 +1,8 @@
 //! Draws the photos that a wheel job takes, of invented tires and vehicles, for tests and the demo.
 //!
 //! Everything is computed from parameters and a seed: the letters are our own strokes, the rubber is a relief that is
-//! lit, the camera has a tilt, a lens and noise. A picture drawn twice is the same picture.
+//! lit, the camera has a tilt, a lens and noise. A picture drawn twice is the same picture. [`wheels`] are drawn in any
+//! number, to score readings on, with further styles of lettering from typefaces of the machine.
 //!
 //! ```
 //! use renderer::{Light, Sidewall};
@@ -15,8 +16,10 @@ mod camera;
 mod damage;
 pub mod demo;
 mod exif;
+pub mod faces;
 mod hub;
 mod letters;
+pub mod molding;
 mod noise;
 mod page;
 mod relief;
@@ -24,6 +27,7 @@ mod sidewall;
 mod surface;
 mod tread;
 mod wheel;
+pub mod wheels;
 
 pub use camera::{Light, View};
 pub use damage::Cut;

@@ -86,9 +86,13 @@ impl Relief {
         length
     }
 
-    /// Draws strokes given in the text's own coordinates around the spot.
-    pub fn stroke(&mut self, pieces: &[[(f32, f32); 2]], half: f32, outline: bool, spot: Spot, rise: f32, bevel: f32) {
-        let margin = half + bevel + self.cell * 2.0;
+    /// The rows and columns that pieces reach, with a margin around them.
+    fn reach(
+        &self,
+        pieces: &[[(f32, f32); 2]],
+        margin: f32,
+        spot: Spot,
+    ) -> (std::ops::RangeInclusive<i64>, std::ops::RangeInclusive<i64>) {
         let points = || pieces.iter().flatten();
         let bound = |pick: fn(&(f32, f32)) -> f32, least: bool| {
             points().map(pick).fold(if least { f32::MAX } else { f32::MIN }, if least { f32::min } else { f32::max })
@@ -106,8 +110,15 @@ impl Relief {
             let most = values.iter().copied().fold(f32::MIN, f32::max).ceil() as i64;
             least..=most
         };
-        for row in range(corners.map(|corner| corner.1)) {
-            for column in range(corners.map(|corner| corner.0)) {
+        (range(corners.map(|corner| corner.1)), range(corners.map(|corner| corner.0)))
+    }
+
+    /// Draws strokes given in the text's own coordinates around the spot.
+    pub fn stroke(&mut self, pieces: &[[(f32, f32); 2]], half: f32, outline: bool, spot: Spot, rise: f32, bevel: f32) {
+        let (rows, columns) = self.reach(pieces, half + bevel + self.cell * 2.0, spot);
+        let (sin, cos) = spot.turn.sin_cos();
+        for row in rows {
+            for column in columns.clone() {
                 let Some(index) = self.index(column, row) else { continue };
                 let across = (self.left + column as f32 * self.cell - spot.at.0) * spot.stretch;
                 let up = self.bottom + row as f32 * self.cell - spot.at.1;
@@ -118,12 +129,54 @@ impl Relief {
                     distance = (distance - half * 0.8).abs();
                     half *= 0.2;
                 }
-                let level = 1.0 - ((distance - half + bevel / 2.0) / bevel).clamp(0.0, 1.0);
-                let level = rise * level * level * (3.0 - 2.0 * level);
-                if level.abs() > self.values[index].abs() {
-                    self.values[index] = level;
-                }
+                self.raise(index, distance - half, rise, bevel);
             }
+        }
+    }
+
+    /// Raises what closed outlines hold, given in the text's own coordinates around the spot; with `line` only their
+    /// edge, so wide.
+    pub fn fill(&mut self, pieces: &[[(f32, f32); 2]], line: Option<f32>, spot: Spot, rise: f32, bevel: f32) {
+        if pieces.is_empty() {
+            return;
+        }
+        let margin = bevel + line.unwrap_or(0.0) + self.cell * 2.0;
+        let (rows, columns) = self.reach(pieces, margin, spot);
+        let (sin, cos) = spot.turn.sin_cos();
+        for row in rows {
+            for column in columns.clone() {
+                let Some(index) = self.index(column, row) else { continue };
+                let across = (self.left + column as f32 * self.cell - spot.at.0) * spot.stretch;
+                let up = self.bottom + row as f32 * self.cell - spot.at.1;
+                let point = (across * cos + up * sin, up * cos - across * sin);
+                let mut distance = f32::MAX;
+                let mut turns = 0;
+                for piece in pieces {
+                    distance = distance.min(away(point, *piece));
+                    let [a, b] = *piece;
+                    if (a.1 <= point.1) != (b.1 <= point.1) {
+                        let t = (point.1 - a.1) / (b.1 - a.1);
+                        if a.0 + t * (b.0 - a.0) > point.0 {
+                            turns += if b.1 > a.1 { 1 } else { -1 };
+                        }
+                    }
+                }
+                let edge = match line {
+                    Some(line) => distance - line / 2.0,
+                    None if turns != 0 => -distance,
+                    None => distance,
+                };
+                self.raise(index, edge, rise, bevel);
+            }
+        }
+    }
+
+    /// Raises a cell by how far beyond an edge it lies.
+    fn raise(&mut self, index: usize, beyond: f32, rise: f32, bevel: f32) {
+        let level = 1.0 - ((beyond + bevel / 2.0) / bevel).clamp(0.0, 1.0);
+        let level = rise * level * level * (3.0 - 2.0 * level);
+        if level.abs() > self.values[index].abs() {
+            self.values[index] = level;
         }
     }
 

@@ -252,14 +252,14 @@ impl Tire {
 }
 
 /// The blocks of the shoulder along the strip, 0 in a groove and 1 on a block.
-fn lug(s: f32, pitch: f32) -> f32 {
+pub(crate) fn lug(s: f32, pitch: f32) -> f32 {
     let at = (s / pitch).rem_euclid(2.0);
     let (place, wide) = if at < 1.0 { (at - 0.5, 0.40) } else { (at - 1.5, 0.33) };
     ramp(wide + 0.03, wide - 0.03, place.abs())
 }
 
 /// The yard's floor in front of the wheel: gravel with grass between.
-fn ground(x: f32, y: f32, outer: f32, seed: u32) -> Surface {
+pub(crate) fn ground(x: f32, y: f32, outer: f32, seed: u32) -> Surface {
     let shadow = ramp(outer * 0.85, outer * 0.10, x.abs()) * ramp(-outer - 80.0, -outer + 6.0, y);
     let floor = gravel(x, y, 1.0, seed);
     Surface { open: 1.0 - 0.78 * shadow, lit: 1.0 - 0.85 * shadow, ..floor }
@@ -278,7 +278,7 @@ fn gravel(x: f32, y: f32, near: f32, seed: u32) -> Surface {
 }
 
 /// What is seen around the tire: the body with its arch, the dark behind the wheel, the yard beyond.
-fn yard(x: f32, y: f32, outer: f32, seed: u32) -> Surface {
+pub(crate) fn yard(x: f32, y: f32, outer: f32, seed: u32) -> Surface {
     let r = x.hypot(y * 0.97);
     let sill = -0.22 * outer;
     let arch = 1.13 * outer;
