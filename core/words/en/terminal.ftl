@@ -164,6 +164,10 @@ terminal-bundle-made = Made on { $day }: { $entries } entries, { $photos } photo
 # Reading photos.
 terminal-date = Date
 terminal-molded-words = Words
+terminal-arrow = Arrow
+terminal-arrow-left = for the vehicle's left side ({ $odds } %)
+terminal-arrow-right = for the vehicle's right side ({ $odds } %)
+terminal-chalk = Chalk
 terminal-nothing-read = not read
 terminal-no-circle = “{ $given }” is no circle: give middle across, middle down and radius in pixels, such as 2010,1480,1320.
 terminal-one-folder = Name one folder, the one that holds the photos of the table.
@@ -176,4 +180,4 @@ terminal-score-confident-wrong = Confident and wrong
 terminal-score-odds = Odds
 terminal-score-readings = Readings
 terminal-score-right = Right
-terminal-score-times = { $photos } photos; { $median } ms at the median, { $worst } ms at most; { $false } words that do not stand there.
+terminal-score-times = { $photos } photos; a first suggestion after { $first } ms at the median, all after { $median } ms, { $worst } ms at most; { $false } words that do not stand there; { $nothing } sure readings of what can't be seen.

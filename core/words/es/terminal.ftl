@@ -164,6 +164,10 @@ terminal-bundle-made = Hecho el { $day }: { $entries } anotaciones, { $photos } 
 # Lectura de fotos.
 terminal-date = Fecha
 terminal-molded-words = Palabras
+terminal-arrow = Flecha
+terminal-arrow-left = para el lado izquierdo del vehículo ({ $odds } %)
+terminal-arrow-right = para el lado derecho del vehículo ({ $odds } %)
+terminal-chalk = Marca de tiza
 terminal-nothing-read = sin lectura
 terminal-no-circle = “{ $given }” no es un círculo: dé el centro a lo ancho, el centro a lo alto y el radio en píxeles, como 2010,1480,1320.
 terminal-one-folder = Nombre una sola carpeta, la que tiene las fotos de la tabla.
@@ -176,4 +180,4 @@ terminal-score-confident-wrong = Segura y errónea
 terminal-score-odds = Probabilidad
 terminal-score-readings = Lecturas
 terminal-score-right = Correctas
-terminal-score-times = { $photos } fotos; { $median } ms en la mediana, { $worst } ms como máximo; { $false } palabras que no están ahí.
+terminal-score-times = { $photos } fotos; primera sugerencia a los { $first } ms en la mediana, todo a los { $median } ms, { $worst } ms como máximo; { $false } palabras que no están ahí; { $nothing } lecturas seguras de lo que no se ve.

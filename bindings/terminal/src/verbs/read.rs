@@ -23,6 +23,7 @@ Examples:
   lugbook read wheel.jpg date.jpg --json
   lugbook read wheel.jpg --ring 2010,1480,1320
   lugbook read --score index.csv photos
+  lugbook read --score index.csv photos --keep readings.jsonl --minutes 30
 
 The models that read are fetched once with core/models/fetch; LUGBOOK_MODELS
 names their folder where it is another one.")]
@@ -39,6 +40,14 @@ pub struct Read {
     #[arg(long, value_name = "INDEX.csv", conflicts_with = "ring")]
     score: Option<PathBuf>,
 
+    /// With --score: keep each reading in this file, and read no photo that it holds
+    #[arg(long, value_name = "FILE.jsonl", requires = "score")]
+    keep: Option<PathBuf>,
+
+    /// With --score: read no further photo after so many minutes
+    #[arg(long, value_name = "N", requires = "score")]
+    minutes: Option<u64>,
+
     /// Use one core only, so that times can be compared
     #[arg(long)]
     one_core: bool,
@@ -48,12 +57,16 @@ impl Read {
     /// Reads them.
     pub fn run(self, options: &Options) -> Result<Answer, Trouble> {
         let ring = self.ring.as_deref().map(circle).transpose()?;
-        let reader = Reader::open(&folder()?, options.speech())?;
-        let reader = if self.one_core { reader.on_one_thread() } else { reader };
+        let open = || {
+            let reader = Reader::open(&folder()?, options.speech())?;
+            Ok(if self.one_core { reader.on_one_thread() } else { reader })
+        };
         if let Some(index) = &self.score {
             let [folder] = self.photos.as_slice() else { return Err(mend(say("one-folder", &[]))) };
-            return score::run(&reader, index, folder, options);
+            let run = score::Run { keep: self.keep.as_deref(), minutes: self.minutes };
+            return score::run(&open, index, folder, run, options);
         }
+        let reader = open()?;
         let today = SystemHost::default().now().day();
         let view = reader.read(&self.photos, ring, today, options.speech(), &mut |_| Continue::Yes)?;
         let page = page(&view);
@@ -92,6 +105,13 @@ fn page(view: &ReadView) -> Page {
     }
     if !view.words.is_empty() {
         rows.push(vec![say("molded-words", &[]), view.words.join(", ")]);
+    }
+    if let Some(arrow) = &view.arrow {
+        let key = if arrow.side == "left" { "arrow-left" } else { "arrow-right" };
+        rows.push(vec![say("arrow", &[]), say(key, &[("odds", (arrow.odds * 100.0).round().to_string().into())])]);
+    }
+    if !view.chalk.is_empty() {
+        rows.push(vec![say("chalk", &[]), told(&view.chalk)]);
     }
     page.table(&rows);
     page.gap();

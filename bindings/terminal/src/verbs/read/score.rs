@@ -1,11 +1,14 @@
-//! Readings held against what was read by eye.
+//! Readings held against what was read by eye. Readings are kept in a file when one is named, so that a long run can be
+//! stopped and goes on, and so that readings made otherwise are scored by the same rules.
 
 use std::collections::BTreeMap;
+use std::io::Write;
 use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
 
 use lugbook::engine::{Host, ReadView, Reader, Suggested, SystemHost, Trouble};
 use lugbook::sight::Continue;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 
 use super::super::bench::text;
@@ -35,6 +38,58 @@ struct Row {
     date: String,
     #[serde(default)]
     words: String,
+    #[serde(default)]
+    arrow: String,
+    #[serde(default)]
+    chalk: String,
+}
+
+/// One suggestion of a kept reading.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+struct Said {
+    text: String,
+    odds: f64,
+}
+
+/// What was read on one photo, as it is kept: one line of JSON.
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+#[serde(default)]
+struct Kept {
+    file: String,
+    size: Vec<Said>,
+    service: Vec<Said>,
+    date: Vec<Said>,
+    tin: Vec<Said>,
+    words: Vec<String>,
+    arrow: Vec<Said>,
+    chalk: Vec<Said>,
+    first_ms: Option<u64>,
+    took_ms: u64,
+}
+
+impl Kept {
+    fn of(file: &str, view: &ReadView) -> Self {
+        let said = |all: &[Suggested]| all.iter().map(|s| Said { text: s.text.clone(), odds: s.odds }).collect();
+        Self {
+            file: file.to_owned(),
+            size: said(&view.size),
+            service: said(&view.service),
+            date: said(&view.date),
+            tin: said(&view.tin),
+            words: view.words.iter().map(|word| (*word).to_owned()).collect(),
+            arrow: view.arrow.iter().map(|arrow| Said { text: arrow.way.to_owned(), odds: arrow.odds }).collect(),
+            chalk: said(&view.chalk),
+            first_ms: view.first_ms,
+            took_ms: view.took_ms,
+        }
+    }
+}
+
+/// How long a run goes on, and where its readings are kept.
+#[derive(Debug, Clone, Copy)]
+pub struct Run<'a> {
+    pub keep: Option<&'a Path>,
+    pub minutes: Option<u64>,
 }
 
 /// Rights of one field.
@@ -55,44 +110,98 @@ struct Score {
     /// By class of odds: how many, how many right, sum of the odds.
     calibration: [(usize, usize, f64); CLASSES.len() - 1],
     misses: Vec<Value>,
+    photos: usize,
     times: Vec<u64>,
+    firsts: Vec<u64>,
     false_words: usize,
+    /// Fields that can't be seen, read with confidence.
+    sure_of_nothing: usize,
 }
 
-pub fn run(reader: &Reader, index: &Path, folder: &Path, options: &Options) -> Result<Answer, Trouble> {
+/// Reads what is not kept yet, and scores all. `open` loads the models, once something must be read.
+pub fn run(
+    open: &dyn Fn() -> Result<Reader, Trouble>,
+    index: &Path,
+    folder: &Path,
+    run: Run<'_>,
+    options: &Options,
+) -> Result<Answer, Trouble> {
     let name = named(index);
     let bad = |why: csv::Error| mend(cannot("csv", &name, &why)).at_word(&name);
     let text = text(index)?;
     let mut table = csv::ReaderBuilder::new().flexible(true).trim(csv::Trim::All).from_reader(text.as_bytes());
     let rows: Vec<Row> = table.deserialize().collect::<Result<_, _>>().map_err(bad)?;
     let today = SystemHost::default().now().day();
+    let mut known = run.keep.map(kept).transpose()?.unwrap_or_default();
+    let (began, until) = (Instant::now(), run.minutes.map(|minutes| Duration::from_secs(60 * minutes)));
     let mut score = Score::default();
+    let mut reader = None;
     for row in &rows {
-        let photo: PathBuf = folder.join(&row.file);
-        let view = reader.read(&[photo], None, today, options.speech(), &mut |_| Continue::Yes)?;
-        score.add(row, &view);
+        let reading = match known.remove(&row.file) {
+            Some(reading) => reading,
+            None if until.is_some_and(|until| began.elapsed() >= until) => continue,
+            None => {
+                let photo: PathBuf = folder.join(&row.file);
+                let reader = match &mut reader {
+                    Some(reader) => reader,
+                    none => none.insert(open()?),
+                };
+                let view = reader.read(&[photo], None, today, options.speech(), &mut |_| Continue::Yes)?;
+                let reading = Kept::of(&row.file, &view);
+                if let Some(file) = run.keep {
+                    keep(file, &reading)?;
+                }
+                reading
+            }
+        };
+        score.add(row, &reading);
     }
-    score.answer(rows.len())
+    score.answer()
+}
+
+/// The readings that a file holds, by photo. A line that was cut short when a run was stopped is read again.
+fn kept(file: &Path) -> Result<BTreeMap<String, Kept>, Trouble> {
+    if !file.exists() {
+        return Ok(BTreeMap::new());
+    }
+    let text = text(file)?;
+    let readings = text.lines().filter_map(|line| serde_json::from_str::<Kept>(line).ok());
+    Ok(readings.map(|reading| (reading.file.clone(), reading)).collect())
+}
+
+fn keep(file: &Path, reading: &Kept) -> Result<(), Trouble> {
+    let name = named(file);
+    let line = serde_json::to_string(reading).map_err(|why| mend(cannot("write", &name, &why)))?;
+    let add = || {
+        let mut file = std::fs::OpenOptions::new().create(true).append(true).open(file)?;
+        // Begins a line of its own behind one that was cut short.
+        writeln!(file, "\n{line}")
+    };
+    add().map_err(|why| mend(cannot("write", &name, &why)).at_word(&name))
 }
 
 impl Score {
-    fn add(&mut self, row: &Row, view: &ReadView) {
+    fn add(&mut self, row: &Row, view: &Kept) {
+        self.photos += 1;
         self.times.push(view.took_ms);
-        let body = |s: &Suggested| body(&s.text, row);
+        self.firsts.extend(view.first_ms);
+        let body = |s: &Said| body(&s.text, row);
         let same = |truth: &str, text: &str| text == truth;
         self.field(row, "size", &row.size, &view.size, |s| s.text.clone(), same);
         self.field(row, "service", &row.service, &view.service, |s| s.text.clone(), same);
         self.field(row, "date", &row.date, &view.date, |s| s.text.clone(), same);
         self.field(row, "tin", &row.tin_body, &view.tin, body, same);
+        self.field(row, "arrow", &row.arrow, &view.arrow, |s| s.text.clone(), same);
+        self.field(row, "chalk", &row.chalk, &view.chalk, |s| s.text.clone(), same);
         let wanted: Vec<&str> = row.words.split_whitespace().collect();
         for word in &wanted {
-            let found = view.words.contains(word);
+            let found = view.words.iter().any(|read| read == word);
             let tally = self.tallies.entry((row.kind.clone(), "words")).or_default();
             tally.of += 1;
             tally.first += usize::from(found);
             tally.in_three += usize::from(found);
         }
-        self.false_words += view.words.iter().filter(|word| !wanted.contains(word)).count();
+        self.false_words += view.words.iter().filter(|word| !wanted.contains(&word.as_str())).count();
     }
 
     fn field(
@@ -100,11 +209,14 @@ impl Score {
         row: &Row,
         field: &'static str,
         truth: &str,
-        read: &[Suggested],
-        of: impl Fn(&Suggested) -> String,
+        read: &[Said],
+        of: impl Fn(&Said) -> String,
         same: impl Fn(&str, &str) -> bool,
     ) {
         if truth.is_empty() {
+            // Nothing of it can be seen: being sure of something is a mistake.
+            let misled = read.first().is_some_and(|best| best.odds > CONFIDENT);
+            self.sure_of_nothing += usize::from(misled);
             return;
         }
         let texts: Vec<String> = read.iter().map(of).collect();
@@ -130,9 +242,12 @@ impl Score {
         }
     }
 
-    fn answer(mut self, photos: usize) -> Result<Answer, Trouble> {
+    fn answer(mut self) -> Result<Answer, Trouble> {
+        let photos = self.photos;
         self.times.sort_unstable();
+        self.firsts.sort_unstable();
         let median = self.times.get(self.times.len() / 2).copied();
+        let first = self.firsts.get(self.firsts.len() / 2).copied();
         let worst = self.times.last().copied();
         let mut page = Page::default();
         let mut table = vec![
@@ -171,12 +286,14 @@ impl Score {
                 ("photos", photos.into()),
                 ("median", median.unwrap_or(0).to_string().into()),
                 ("worst", worst.unwrap_or(0).to_string().into()),
+                ("first", first.unwrap_or(0).to_string().into()),
+                ("nothing", self.sure_of_nothing.into()),
                 ("false", self.false_words.into()),
             ],
         ));
         let view = json!({
             "photos": photos, "fields": fields, "calibration": classes, "false_words": self.false_words,
-            "median_ms": median, "worst_ms": worst, "misses": self.misses,
+            "sure_of_nothing": self.sure_of_nothing, "first_median_ms": first, "median_ms": median, "worst_ms": worst, "misses": self.misses,
         });
         Answer::new(&view, page)
     }
