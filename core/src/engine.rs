@@ -33,7 +33,7 @@ pub use learning::{AnswerLine, BundleView, LearnerView, StandingLine, WaitingLin
 pub use papers::{Calibrations, Papers};
 pub use proof::verify_card;
 pub use safekeeping::{BackupView, RestoredView, backup_is_locked};
-pub use seeing::{Hinted, ReadView, Reader, RingView, Suggested};
+pub use seeing::{ArrowView, Hinted, ReadView, Reader, RingView, Suggested};
 pub use trouble::{Pointer, Trouble, TroubleKind};
 pub use view::{
     ActionLine, BookView, CautionLine, Change, CheckLine, CheckView, Erased, JobLine, LiftsView, LimitsLine,

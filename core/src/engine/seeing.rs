@@ -1,6 +1,12 @@
 //! Reading a wheel from photos: the join of photos, models and sight. It needs no book.
+//!
+//! [`Reader::read`] is one call that tells how far it is between tiles and may be stopped there, so a long task of the
+//! phones holds it as it stands: `watch` gets a [`Progress`] (tiles done, tiles in all), [`Progress::has_size`] says
+//! when a first suggestion can be shown, [`Progress::so_far`] gives it, and [`Continue::No`] ends the call with what
+//! was read so far ([`ReadView::complete`] is false then). Reading again is harmless: nothing is stored here.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::Instant;
 
 use serde::Serialize;
@@ -9,19 +15,33 @@ use super::trouble::{Trouble, TroubleKind};
 use crate::calendar::Day;
 use crate::ident::Digest;
 use crate::photos::{PhotoError, Upright};
-use crate::sight::{self, Ask, Asked, Circle, Continue, Models, Picture, Progress, Sight, Suggestion};
+use crate::sight::{self, Ask, Asked, Circle, Continue, Models, Picture, Progress, Sight, Suggestion, TileReader};
 use crate::words::{Say, Speech, Words};
 
 /// The files of the two models, in the folder that keeps them.
 const DETECTOR: &str = "PP-OCRv6_det_small.onnx";
 const RECOGNIZER: &str = "PP-OCRv6_rec_small.onnx";
 /// The reader's name in a record; its figures belong to it.
-const READER: &str = "lugbook-sight-1";
+const READER: &str = "lugbook-sight-2";
 
-/// What reads photos: models in memory.
+/// What reads photos: models in memory, or a reader of the host's own.
 #[derive(Debug)]
 pub struct Reader {
-    models: Models,
+    eyes: Eyes,
+}
+
+enum Eyes {
+    Own(Box<Models>),
+    Host(Arc<dyn TileReader>),
+}
+
+impl std::fmt::Debug for Eyes {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Own(models) => models.fmt(f),
+            Self::Host(host) => f.debug_tuple("Host").field(&host.name()).finish(),
+        }
+    }
 }
 
 /// What was read on a wheel, worded.
@@ -37,6 +57,12 @@ pub struct ReadView {
     pub tin: Vec<Suggested>,
     /// Words as they are molded.
     pub words: Vec<&'static str>,
+    /// Where the arrow beside `ROTATION` points.
+    pub arrow: Option<ArrowView>,
+    /// What is chalked on it, best first.
+    pub chalk: Vec<Suggested>,
+    /// All lettering, line by line, as it was read.
+    pub lines: Vec<String>,
     /// The wheel of the first photo that shows a whole one.
     pub ring: Option<RingView>,
     /// What to do differently.
@@ -47,10 +73,12 @@ pub struct ReadView {
     pub ask: Option<Ask>,
     /// Whether everything was looked at.
     pub complete: bool,
+    /// After how many milliseconds a size could be suggested; null when none was.
+    pub first_ms: Option<u64>,
     /// How long it took, milliseconds.
     pub took_ms: u64,
     /// Name of the reader.
-    pub reader: &'static str,
+    pub reader: String,
     /// Digest of its models.
     pub model: Digest,
 }
@@ -67,6 +95,17 @@ pub struct Suggested {
     /// What it was read from, to be shown beside it.
     #[serde(skip)]
     pub cut: Option<Picture>,
+}
+
+/// The arrow of a directional tire.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct ArrowView {
+    /// `clockwise` or `counterclockwise`, as the camera saw it.
+    pub way: &'static str,
+    /// The vehicle's side on which the tire turns that way when this sidewall is outside: `left` or `right`.
+    pub side: &'static str,
+    /// How likely that is right, 0 to 1.
+    pub odds: f64,
 }
 
 /// A wheel in a photo, in pixels after it was turned upright.
@@ -112,18 +151,39 @@ impl Reader {
             let sentence = why.say(&words);
             Trouble { kind: TroubleKind::MendInput, sentence, at: Some(shown(folder)), pointer: None }
         })?;
-        Ok(Self { models })
+        Ok(Self { eyes: Eyes::Own(Box::new(models)) })
     }
 
-    /// The same, on one thread.
+    /// A reader that has the host read the tiles: rings, grammar and odds stay the core's. Its name and its model are
+    /// kept with each reading.
+    #[must_use]
+    pub fn through(host: Arc<dyn TileReader>) -> Self {
+        Self { eyes: Eyes::Host(host) }
+    }
+
+    /// The same, on one thread; a host's own reader is left as it is.
     #[must_use]
     pub fn on_one_thread(self) -> Self {
-        Self { models: self.models.on_threads(1) }
+        match self.eyes {
+            Eyes::Own(models) => Self { eyes: Eyes::Own(Box::new(models.on_threads(1))) },
+            eyes @ Eyes::Host(_) => Self { eyes },
+        }
+    }
+
+    /// The reader's name, as a record of a reading keeps it (`entry::ReadBy::Camera`).
+    pub fn name(&self) -> String {
+        match &self.eyes {
+            Eyes::Own(_) => READER.to_owned(),
+            Eyes::Host(host) => host.name(),
+        }
     }
 
     /// The models' digest, as a record of a reading keeps it.
     pub fn model(&self) -> Digest {
-        self.models.digest()
+        match &self.eyes {
+            Eyes::Own(models) => models.digest(),
+            Eyes::Host(host) => host.model(),
+        }
     }
 
     /// Reads photos of one wheel. `ring` is a circle drawn on the first, in pixels after it was turned upright;
@@ -168,7 +228,18 @@ impl Reader {
                 return Err(Trouble { kind: TroubleKind::MendInput, sentence, at: None, pointer: None });
             }
         }
-        let sight = sight::read(&self.models, &pictures, &Asked { ring, today }, watch);
+        let asked = Asked { ring, today };
+        let mut first_ms = None;
+        let watch = &mut |progress: &Progress<'_>| {
+            if first_ms.is_none() && progress.has_size() {
+                first_ms = Some(elapsed(began));
+            }
+            watch(progress)
+        };
+        let sight = match &self.eyes {
+            Eyes::Own(models) => sight::read(models, &pictures, &asked, watch),
+            Eyes::Host(host) => sight::read_through(host.as_ref(), &pictures, &asked, watch),
+        };
         let mut hints: Vec<Hinted> = Vec::new();
         if !sight.hints.is_empty() {
             for hint in judged.iter().flat_map(|judgement| &judgement.hints) {
@@ -178,11 +249,10 @@ impl Reader {
         for hint in &sight.hints {
             add(&mut hints, hint, &words);
         }
-        let took_ms = u64::try_from(began.elapsed().as_millis()).unwrap_or(u64::MAX);
-        Ok(self.view(&sight, &shrunk, hints, took_ms, &words))
+        Ok(ReadView { first_ms, took_ms: elapsed(began), ..self.view(&sight, &shrunk, hints, &words) })
     }
 
-    fn view(&self, sight: &Sight, shrunk: &[f64], judgement: Vec<Hinted>, took_ms: u64, words: &Words) -> ReadView {
+    fn view(&self, sight: &Sight, shrunk: &[f64], judgement: Vec<Hinted>, words: &Words) -> ReadView {
         let ring = sight.wheels.iter().zip(shrunk).zip(1..).find_map(|((wheel, by), photo)| {
             wheel.map(|wheel| RingView {
                 photo,
@@ -199,14 +269,22 @@ impl Reader {
             date: suggested(&sight.date),
             tin: suggested(&sight.tin),
             words: sight.words.iter().map(|word| word.as_str()).collect(),
+            arrow: sight.arrow.map(|arrow| ArrowView {
+                way: if arrow.clockwise { "clockwise" } else { "counterclockwise" },
+                side: if arrow.agrees_on_left() { "left" } else { "right" },
+                odds: hundredths(arrow.odds),
+            }),
+            chalk: suggested(&sight.chalk),
+            lines: sight.lines.iter().map(|line| line.text.clone()).collect(),
             ring,
             judgement,
             sentence: words.sight(sight),
             ask: sight.ask,
             complete: sight.complete,
-            took_ms,
-            reader: READER,
-            model: self.models.digest(),
+            first_ms: None,
+            took_ms: 0,
+            reader: self.name(),
+            model: self.model(),
         }
     }
 }
@@ -215,6 +293,10 @@ fn suggested(suggestions: &[Suggestion]) -> Vec<Suggested> {
     let one =
         |s: &Suggestion| Suggested { text: s.text.clone(), odds: hundredths(s.odds), hour: s.hour, cut: s.cut.clone() };
     suggestions.iter().map(one).collect()
+}
+
+fn elapsed(began: Instant) -> u64 {
+    u64::try_from(began.elapsed().as_millis()).unwrap_or(u64::MAX)
 }
 
 fn hundredths(share: f64) -> f64 {

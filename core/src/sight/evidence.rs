@@ -3,21 +3,18 @@
 use std::collections::BTreeMap;
 
 use super::lines::Line;
+use super::numbers::{self, Meaning};
 use super::regions::Region;
-use crate::calendar::{Day, TireWeek};
+use crate::calendar::Day;
 use crate::sidewall::{Candidate, Reading, Service, Size, Use, Word, candidates};
 
 /// How many readings of a line are weighed.
 const READINGS: usize = 6;
 /// Words that are told, with what counts as them.
 const WORDS: &[(Word, &str)] = &[(Word::Outside, "OUTSIDE"), (Word::Inside, "INSIDE"), (Word::Rotation, "ROTATION")];
-/// Letters that identification numbers don't use, and the digits that they resemble.
-const RESEMBLE: &[(char, char)] = &[('G', '6'), ('I', '1'), ('O', '0'), ('Q', '0'), ('S', '5'), ('Z', '2')];
-/// Parts of words that stand in lines with digits that are no identification number.
-const OTHER_LINES: &[&str] = &[
-    "KPA", "LOAD", "L0AD", "PSI", "MAX", "KG", "LBS", "2W", "PLIES", "TREAD", "STEEL", "POLY", "SAFETY", "WARN", "RIM",
-    "RADIAL", "TUBE", "MADE", "TRACT", "TEMP", "INFLAT", "PRESS", "ROTAT", "OUTSIDE",
-];
+/// What is chalked on a tire: where it goes, or its number (common practice, no source).
+const CHALKED: &[&str] =
+    &["FL", "FR", "RL", "RR", "LF", "RF", "LR", "SP", "1", "2", "3", "4", "5", "6", "1L", "1R", "2L", "2R"];
 
 /// What speaks for one reading.
 #[derive(Debug, Clone, Copy, Default)]
@@ -48,6 +45,10 @@ pub(super) struct Evidence {
     pub tins: Weights<String>,
     pub dates: Weights<String>,
     pub words: Weights<Word>,
+    /// Whether an arrow beside `ROTATION` points clockwise.
+    pub arrows: Weights<bool>,
+    /// What is chalked.
+    pub chalk: Weights<String>,
 }
 
 /// Weights by reading.
@@ -78,11 +79,16 @@ impl Evidence {
         let confidence = f64::from(line.confidence);
         let place = Place { strip, region: line.place };
         self.size(&text, confidence, place);
-        self.number(&text, confidence, place, today);
+        self.number(&text, line, place, today);
+        self.chalked(&text, line, place);
         for (word, letters) in WORDS {
             let found = closeness(&text, letters);
             if found > 0.0 {
                 self.words.add(*word, confidence * found, place);
+                // An arrow stands on one base line with its word.
+                if let (Word::Rotation, Some((clockwise, likely))) = (word, line.arrow) {
+                    self.arrows.add(clockwise, f64::from(likely), place);
+                }
             }
         }
     }
@@ -138,52 +144,35 @@ impl Evidence {
         }
     }
 
-    fn number(&mut self, text: &str, confidence: f64, place: Place, today: Day) {
-        let Some((body, announced)) = number_in(text) else { return };
+    fn number(&mut self, text: &str, line: &Line, place: Place, today: Day) {
+        let meanings = numbers::meanings(text, &line.number, today);
         // A size without its stroke is no number.
         let size = |c: &Candidate| matches!(c.reading, Reading::Size { .. }) && c.cost < 4.0;
+        let announced = meanings.iter().any(|meaning| meaning.announced);
         if !announced && candidates(text, 1).iter().any(size) {
             return;
         }
-        let symbols: Vec<char> = body.chars().filter(char::is_ascii_alphanumeric).collect();
-        if !(3..=18).contains(&symbols.len()) {
-            return;
-        }
-        let mut dated = false;
-        // The right end of an oval around the date reads as one more character.
-        for (cut, share) in [(0, 1.0), (1, 0.75)] {
-            let Some(kept) = symbols.len().checked_sub(cut).and_then(|len| symbols.get(..len)) else { continue };
-            if cut == 1 && !symbols.last().is_some_and(|last| "0OD5J1CU3".contains(*last)) {
-                continue;
+        let mut dates: BTreeMap<String, f64> = BTreeMap::new();
+        for Meaning { body, date, share, announced } in meanings {
+            let weight = f64::from(line.confidence) * share * if announced { 2.0 } else { 0.7 };
+            if let Some(date) = &date {
+                *dates.entry(date.clone()).or_default() += weight;
             }
-            let Some((number, date)) = kept.len().checked_sub(4).and_then(|at| kept.split_at_checked(at)) else {
-                continue;
-            };
-            let Some((date, changed)) = week(date, today) else { continue };
-            if changed > 1 {
-                continue;
-            }
-            let mut number = number.to_vec();
-            let letters = number.iter().filter(|c| c.is_ascii_alphabetic()).count();
-            let weight = confidence * share * likely(&date, today) * if changed > 0 { 0.6 } else { 1.0 };
-            if (announced && number.len() >= 2) || ((3..=11).contains(&number.len()) && letters > 0) {
-                let weight = weight * if announced { 2.0 } else { 0.7 };
-                // So does its left end.
-                if number.last().is_some_and(|last| matches!(last, 'O' | 'C' | '(')) && number.len() > 4 {
-                    number.pop();
-                }
-                let name: String = resembling(&number).chain(date.chars()).collect();
-                self.tins.add(name, weight * number.len().min(9) as f64 / 9.0, place);
-                self.dates.add(date, weight, place);
-                dated = true;
-            } else if number.len() <= 1 {
-                self.dates.add(date, 0.4 * weight, place);
+            if !body.is_empty() {
+                self.tins.add(body + date.as_deref().unwrap_or_default(), weight, place);
             }
         }
-        let letters = symbols.iter().filter(|c| c.is_ascii_alphabetic()).count();
-        if !dated && announced && (4..=13).contains(&symbols.len()) && letters > 0 {
-            let name: String = resembling(&symbols).collect();
-            self.tins.add(name, 0.8 * confidence * symbols.len().min(9) as f64 / 9.0, place);
+        for (date, weight) in dates {
+            self.dates.add(date, weight, place);
+        }
+    }
+
+    /// Letters and digits as a hand chalks them: where a tire goes, or which it is.
+    fn chalked(&mut self, text: &str, line: &Line, place: Place) {
+        let letters: String = text.chars().filter(char::is_ascii_alphanumeric).collect();
+        let letters = letters.as_str();
+        if line.chalk > 0.0 && CHALKED.contains(&letters) {
+            self.chalk.add(letters.to_owned(), f64::from(line.confidence * line.chalk), place);
         }
     }
 }
@@ -252,74 +241,6 @@ fn expected_load_kg(size: &Size) -> Option<f64> {
     Some(6.67e-5 * 250.0_f64.sqrt() * section.powf(1.39) * (rim + section))
 }
 
-/// What stands where an identification number can, and whether `DOT` announces it.
-fn number_in(text: &str) -> Option<(&str, bool)> {
-    if text.contains('/') {
-        return None;
-    }
-    if let Some(rest) = behind_dot(text) {
-        let end = OTHER_LINES.iter().filter_map(|word| rest.find(word)).min().unwrap_or(rest.len());
-        return Some((rest.get(..end)?, true));
-    }
-    let other = OTHER_LINES.iter().any(|word| text.contains(word));
-    (!other).then_some((text, false))
-}
-
-/// The text behind `DOT`, as a camera reads those three letters.
-fn behind_dot(text: &str) -> Option<&str> {
-    let bytes = text.as_bytes();
-    (0..bytes.len()).find_map(|at| {
-        let before = at.checked_sub(1).and_then(|at| bytes.get(at));
-        if before.is_some_and(u8::is_ascii_alphabetic) {
-            return None;
-        }
-        let whole =
-            matches!(bytes.get(at..at + 3)?, [b'D' | b'0' | b'O', b'0' | b'O' | b'Q', b'T' | b'I' | b'1' | b'7']);
-        if whole {
-            return text.get(at + 3..);
-        }
-        // A worn T may be missing altogether.
-        (bytes.get(at..at + 3)? == b"DO ").then(|| text.get(at + 3..)).flatten()
-    })
-}
-
-fn resembling(symbols: &[char]) -> impl Iterator<Item = char> + '_ {
-    symbols.iter().map(|c| RESEMBLE.iter().find(|(letter, _)| letter == c).map_or(*c, |(_, digit)| *digit))
-}
-
-/// The digits of a week that was, and how many characters were taken for others.
-fn week(symbols: &[char], today: Day) -> Option<(String, usize)> {
-    let mut digits = String::with_capacity(4);
-    let mut changed = 0;
-    for symbol in symbols {
-        let digit = match symbol {
-            '0'..='9' => *symbol,
-            'O' | 'Q' | 'D' | 'U' | 'C' => '0',
-            'I' | 'L' | 'J' => '1',
-            'Z' => '2',
-            'E' => '3',
-            'A' => '4',
-            'S' => '5',
-            'G' => '6',
-            'T' => '7',
-            'B' => '8',
-            _ => return None,
-        };
-        changed += usize::from(digit != *symbol);
-        digits.push(digit);
-    }
-    let (week, year) = (digits.get(..2)?.parse().ok()?, digits.get(2..)?.parse::<i16>().ok()?);
-    let made = TireWeek::new(week, 2000 + year)?;
-    (made.first_day() <= today).then_some((digits, changed))
-}
-
-/// How likely a tire of this date is still in use: few are older than some years (habit of the trade, no source).
-fn likely(date: &str, today: Day) -> f64 {
-    let year = date.get(2..).and_then(|year| year.parse::<i16>().ok()).unwrap_or(0);
-    let age = f64::from(today.year() - 2000 - year);
-    (-(age - 6.0).max(0.0) / 6.0).exp()
-}
-
 /// How near a text comes to a word that is long enough to be told by most of its letters: 0 for not at all.
 fn closeness(text: &str, word: &str) -> f64 {
     let chars: Vec<char> = text
@@ -350,7 +271,7 @@ fn closeness(text: &str, word: &str) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::Evidence;
+    use super::{Evidence, numbers};
     use crate::calendar::Day;
     use crate::sidewall::Word;
     use crate::sight::lines::Line;
@@ -360,7 +281,16 @@ mod tests {
         let place = Region { x: 0.0, y: 0.0, width: 100.0, height: 20.0, turn: 0.0, likely: 0.9 };
         let mut evidence = Evidence::default();
         for text in texts {
-            let line = Line { text: (*text).to_owned(), confidence: 0.95, frames: Default::default(), place };
+            let number = text.chars().map(numbers::symbol).collect();
+            let line = Line {
+                text: (*text).to_owned(),
+                number,
+                confidence: 0.95,
+                arrow: None,
+                chalk: 0.0,
+                over: false,
+                place,
+            };
             evidence.add(&line, 0, Day::new(2026, 5, 4).unwrap());
         }
         evidence

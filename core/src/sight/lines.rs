@@ -1,14 +1,21 @@
 //! Lines of text on a strip: regions are cut out, read, and joined along their base line.
 
 use super::models::{Frames, Models};
+use super::numbers;
 use super::picture::Picture;
 use super::regions::{self, Region};
 use super::strip::{Strip, even};
+use super::tiles::Cut;
 
 /// The height of a line as the recognizer takes it.
 const LINE: usize = 48;
 /// The longest line, in pixels at that height.
 const LONGEST: usize = 960;
+/// Characters that are arrows.
+pub(super) const RIGHT: &str = "→▶⇒➔";
+pub(super) const LEFT: &str = "←◀⇐";
+/// Chalk is taller than this, as a share of the ring's height.
+const CHALK_TALL: f32 = 0.22;
 /// Below this a text is not kept.
 const LEAST_CONFIDENCE: f32 = 0.3;
 
@@ -16,10 +23,16 @@ const LEAST_CONFIDENCE: f32 = 0.3;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Line {
     pub text: String,
+    /// The same in the symbols of identification numbers, what is none being a space.
+    pub number: String,
     /// Mean likelihood of its characters, 0 to 1.
     pub confidence: f32,
-    /// How likely each character is along it.
-    pub frames: Frames,
+    /// An arrow along it: whether it points to the right, and how likely.
+    pub arrow: Option<(bool, f32)>,
+    /// How far it stands out as chalk does, 0 to 1.
+    pub chalk: f32,
+    /// It was read upside down.
+    pub over: bool,
     /// Where it stands, in pixels of the strip.
     pub place: Region,
 }
@@ -73,20 +86,78 @@ pub(super) fn shown(strip: &Strip, region: &Region) -> Picture {
     if height > 96 { cut.scaled(96.0 / height as f32) } else { cut }
 }
 
-/// The likeliest characters along a line, and how likely they are on the mean.
-fn spell(models: &Models, frames: &Frames) -> (String, f32) {
-    let (mut text, mut sum, mut count, mut last) = (String::new(), 0.0, 0.0, 0);
+/// What a line says.
+#[derive(Debug, Default)]
+struct Spelled {
+    text: String,
+    confidence: f32,
+    number: String,
+    arrow: Option<(bool, f32)>,
+}
+
+/// The likeliest characters along a line, and how likely they are on the mean; arrows are told apart.
+fn spell(models: &Models, frames: &Frames) -> Spelled {
+    let mut spelled = Spelled::default();
+    let (mut sum, mut count, mut last) = (0.0, 0.0, 0);
     for row in &frames.rows {
         let best = row.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1));
         let Some((class, likely)) = best else { continue };
         if class != last && class != 0 {
-            text.extend(models.characters().get(class));
-            sum += likely;
-            count += 1.0;
+            match models.characters().get(class) {
+                Some(arrow) if RIGHT.contains(*arrow) || LEFT.contains(*arrow) => {
+                    if spelled.arrow.is_none_or(|known| known.1 < *likely) {
+                        spelled.arrow = Some((RIGHT.contains(*arrow), *likely));
+                    }
+                }
+                character => {
+                    spelled.text.extend(character);
+                    sum += likely;
+                    count += 1.0;
+                }
+            }
         }
         last = class;
     }
-    (text, if count > 0.0 { sum / count } else { 0.0 })
+    spelled.confidence = if count > 0.0 { sum / count } else { 0.0 };
+    spelled.number = number(models, frames);
+    spelled
+}
+
+/// The likeliest symbols of an identification number along a line: characters that stand for one symbol count together.
+fn number(models: &Models, frames: &Frames) -> String {
+    let symbols: Vec<char> =
+        models.characters().iter().enumerate().map(|(n, c)| if n == 0 { '\0' } else { numbers::symbol(*c) }).collect();
+    let mut text = String::new();
+    let mut last = '\0';
+    for row in &frames.rows {
+        let mut sums = [0.0_f32; 128];
+        for (symbol, likely) in symbols.iter().zip(row) {
+            if let Some(sum) = sums.get_mut(*symbol as usize) {
+                *sum += likely;
+            }
+        }
+        let best = (0_u8..).zip(sums).max_by(|a, b| a.1.total_cmp(&b.1)).map_or('\0', |(symbol, _)| symbol.into());
+        if best != last && best != '\0' {
+            text.push(best);
+        }
+        last = best;
+    }
+    text
+}
+
+/// How far lettering stands out as chalk does: tall on its strip, and much lighter than what it is written on.
+fn chalk(strip: &Strip, region: &Region) -> f32 {
+    if strip.round && region.height < CHALK_TALL * strip.picture.height() as f32 {
+        return 0.0;
+    }
+    let (width, height) = ((region.width as usize).max(1), (region.height as usize).max(1));
+    let (left, top) = (region.x - region.width / 2.0, region.y - region.height / 2.0);
+    let cut = strip.picture.window(left as i64, top as i64, width, height, strip.round);
+    let mut levels = cut.levels().to_vec();
+    levels.sort_unstable();
+    let at = |share: f32| f32::from(levels.get((levels.len() as f32 * share) as usize).copied().unwrap_or(0));
+    // From "as light as rubber" to "as light as chalk".
+    ((at(0.9) - at(0.3) - 40.0) / 40.0).clamp(0.0, 1.0)
 }
 
 /// Reads a region.
@@ -95,13 +166,29 @@ pub(super) fn read(models: &Models, strip: &Strip, region: &Region, over: bool) 
     let line = Picture::from_gray(u32::try_from(width).ok()?, LINE as u32, levels)?;
     let levels = even(&line, 12, false).levels().to_vec();
     let frames = models.characters_along(width, &levels)?;
-    let (text, confidence) = spell(models, &frames);
+    let Spelled { text, confidence, number, arrow } = spell(models, &frames);
     let text = text.trim().to_owned();
-    (!text.is_empty() && confidence > LEAST_CONFIDENCE).then_some(Line { text, confidence, frames, place: *region })
+    let arrow = arrow.map(|(right, likely)| (right != over, likely));
+    let chalk = if text.len() <= 3 { chalk(strip, region) } else { 0.0 };
+    (!text.is_empty() && confidence > LEAST_CONFIDENCE).then_some(Line {
+        text,
+        number,
+        confidence,
+        arrow,
+        chalk,
+        over,
+        place: *region,
+    })
+}
+
+/// How many pixels along a line the recognizer looks at for a region: what reading it costs.
+pub(super) fn cost(region: &Region) -> usize {
+    ((LINE as f32 * region.width / region.height.max(1.0)).ceil() as usize).clamp(LINE, LONGEST)
 }
 
 /// Regions of lettering on a tile of a strip, in the strip's own pixels.
-pub(super) fn regions(models: &Models, tile: &Picture, left: f32, top: f32, scale: f32) -> Vec<Region> {
+pub(super) fn regions(models: &Models, cut: &Cut) -> Vec<Region> {
+    let Cut { picture: tile, left, top, scale } = cut;
     // The detector halves five times.
     let side = |side: usize| (side as f32 / 32.0).round().max(1.0) as usize * 32;
     let (width, height) = (side(tile.width()), side(tile.height()));
@@ -163,7 +250,10 @@ fn joined(parts: Vec<Line>) -> Option<Line> {
             height: line.place.height.max(part.place.height),
             ..line.place
         };
-        line.frames.rows.extend(part.frames.rows);
+        line.number.push(' ');
+        line.number.push_str(&part.number);
+        line.arrow = line.arrow.or(part.arrow);
+        line.chalk = line.chalk.max(part.chalk);
     }
     Some(line)
 }

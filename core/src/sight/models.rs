@@ -7,10 +7,12 @@ use rten::{Model, ModelOptions, NodeId, RunOptions, ThreadPool, ValueOrView};
 use rten_tensor::NdTensor;
 use rten_tensor::prelude::*;
 
+use super::last_layer::{BEFORE, LastLayer};
+use super::lines::{LEFT, RIGHT};
 use super::picture::Plane;
 use crate::ident::Digest;
 
-/// What a character can be on a sidewall; everything else that the recognizer knows is left out.
+/// What a character can be on a sidewall, arrows aside; everything else that the recognizer knows is left out.
 const LETTERING: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/-+.()& ";
 
 /// BLAKE3 digests of the two models whose figures are known: PP-OCRv6 detection and recognition, small, as ONNX.
@@ -30,8 +32,10 @@ pub struct NotTheModels;
 pub struct Models {
     detector: Model,
     recognizer: Model,
-    /// The recognizer's class of each character that is looked at; the first is "none".
-    classes: Vec<usize>,
+    /// Its last layer, for the characters that are looked at, and what stands before it.
+    last: LastLayer,
+    before: NodeId,
+    /// The characters that are looked at; the first stands for "none".
     characters: Vec<char>,
     digest: Digest,
     /// One thread or all of the machine's.
@@ -109,13 +113,15 @@ impl Models {
         let digest =
             Digest::of(&[Digest::of(&detector).as_bytes().as_slice(), Digest::of(&recognizer).as_bytes()].concat());
         let detector = load(detector)?;
+        let whole = recognizer.clone();
         let recognizer = load(recognizer)?;
+        let before = recognizer.find_node(BEFORE).ok_or(NotTheModels)?;
         let named = recognizer.metadata().get("character").ok_or(NotTheModels)?;
         let (mut classes, mut characters) = (vec![0], vec!['\0']);
         let mut take = |class: usize, text: &str| {
             let mut chars = text.chars();
             if let (Some(one), None) = (chars.next(), chars.next())
-                && LETTERING.contains(one)
+                && [LETTERING, RIGHT, LEFT].iter().any(|known| known.contains(one))
             {
                 classes.push(class);
                 characters.push(one);
@@ -131,7 +137,8 @@ impl Models {
         if characters.len() < 37 {
             return Err(NotTheModels);
         }
-        Ok(Self { detector, recognizer, classes, characters, digest, pool: None })
+        let last = LastLayer::cut(&whole, &classes).ok_or(NotTheModels)?;
+        Ok(Self { detector, recognizer, last, before, characters, digest, pool: None })
     }
 
     /// The same, on so many threads; without it, as many as the machine has cores.
@@ -150,10 +157,10 @@ impl Models {
         &self.characters
     }
 
-    fn run(&self, model: &Model, input: NdTensor<f32, 4>) -> Option<rten::Value> {
-        let ends: (NodeId, NodeId) = (*model.input_ids().first()?, *model.output_ids().first()?);
+    fn run(&self, model: &Model, input: NdTensor<f32, 4>, until: NodeId) -> Option<rten::Value> {
+        let from = *model.input_ids().first()?;
         let options = RunOptions::default().with_thread_pool(self.pool.clone());
-        model.run(vec![(ends.0, ValueOrView::from(input))], &[ends.1], Some(options)).ok()?.into_iter().next()
+        model.run(vec![(from, ValueOrView::from(input))], &[until], Some(options)).ok()?.into_iter().next()
     }
 
     /// How likely each pixel of a tile is lettering, 0 to 1. The sides must be multiples of 32.
@@ -166,7 +173,8 @@ impl Models {
             input.extend(levels.iter().map(|&level| (f32::from(level) / 255.0 - mean) / spread));
         }
         let input = NdTensor::try_from_data([1, 3, height, width], input).ok()?;
-        let output: NdTensor<f32, 4> = self.run(&self.detector, input)?.try_into().ok()?;
+        let output: NdTensor<f32, 4> =
+            self.run(&self.detector, input, *self.detector.output_ids().first()?)?.try_into().ok()?;
         let [_, _, rows, columns] = output.shape();
         Some(Plane { width: columns, height: rows, values: output.to_vec() })
     }
@@ -178,10 +186,13 @@ impl Models {
             input.extend(levels.iter().map(|&level| f32::from(level) / 127.5 - 1.0));
         }
         let input = NdTensor::try_from_data([1, 3, 48, width], input).ok()?;
-        let output: NdTensor<f32, 3> = self.run(&self.recognizer, input)?.try_into().ok()?;
-        let [_, _, classes] = output.shape();
+        let output: NdTensor<f32, 3> = self.run(&self.recognizer, input, self.before)?.try_into().ok()?;
+        let [_, values, places] = output.shape();
+        if values != self.last.width() {
+            return None;
+        }
         let all = output.to_vec();
-        let row = |row: &[f32]| self.classes.iter().map(|class| row.get(*class).copied().unwrap_or(0.0)).collect();
-        Some(Frames { rows: all.chunks_exact(classes.max(1)).map(row).collect() })
+        let before = |place: usize| -> Vec<f32> { all.iter().skip(place).step_by(places.max(1)).copied().collect() };
+        Some(Frames { rows: (0..places).map(|place| self.last.likely(&before(place))).collect() })
     }
 }

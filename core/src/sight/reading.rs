@@ -1,19 +1,25 @@
 //! One wheel read: from pictures to suggestions with odds.
 
 use super::activity;
-use super::evidence::{Evidence, Weight};
+use super::evidence::{Evidence, Weight, Weights};
 use super::judging::{self, Ask, Hint, UNSURE};
 use super::lines::{self, Line};
 use super::models::Models;
+use super::numbers;
+use super::odds::Kind;
 use super::picture::Picture;
 use super::regions::Region;
 use super::ring::{self, Ring};
 use super::strip::{self, Strip};
+use super::tiles::{self, Cut, TileReader};
 use crate::calendar::Day;
 use crate::sidewall::Word;
 
-/// The height at which lettering is sought on a strip, and the length of a tile there.
-const TILE: (usize, usize) = (256, 1280);
+/// The height at which lettering is sought on a strip.
+const TILE: usize = 256;
+/// The longest way that a tile goes on its own, at that height: three tiles around most rings, so that little is looked
+/// at twice and a first answer comes early.
+const STEP: usize = 1600;
 /// How much of the way around tiles share: a size takes 14 % of it, and must stand on one tile whole.
 const SHARED: f32 = 0.14;
 /// From this share of an edge all around, a picture is taken for a whole wheel.
@@ -26,6 +32,15 @@ const CLOSE_UPS: [f32; 2] = [640.0, 960.0];
 const UPSIDE_DOWN_BELOW: f32 = 0.5;
 /// Heights at which a place that the detector overlooked is read, as shares of what stood out there.
 const CLOSER: [f32; 2] = [1.0, 0.8];
+/// How the place of an identification number is looked at again: height and width as shares of what stood out there,
+/// and how far the middle is moved along its height.
+const AGAIN: [(f32, f32, f32); 4] = [(0.86, 1.0, 0.0), (1.0, 1.12, 0.06), (1.0, 1.12, -0.06), (1.16, 1.2, 0.0)];
+/// From these odds on a number is not looked at again.
+const SURE: f64 = 0.9;
+/// The most that is read where the detector overlooked something, and where a number is looked at again, in pixels
+/// along lines 48 pixels high: a thousand are about a tenth of a second on one core of 2024.
+const MOST_CLOSER: usize = 8_000;
+const MOST_AGAIN: usize = 4_000;
 /// The most suggestions of a kind.
 const MOST: usize = 5;
 
@@ -113,6 +128,23 @@ impl Progress<'_> {
     pub fn so_far(&self) -> Sight {
         self.state.sight(false)
     }
+
+    /// Whether a size can be suggested already; far cheaper than [`Self::so_far`].
+    ///
+    /// ```
+    /// use lugbook::sight::{Continue, Progress};
+    /// let mut first = None;
+    /// let mut watch = |progress: &Progress<'_>| {
+    ///     if first.is_none() && progress.has_size() {
+    ///         first = Some(progress.done);
+    ///     }
+    ///     Continue::Yes
+    /// };
+    /// # let _ = &mut watch;
+    /// ```
+    pub fn has_size(&self) -> bool {
+        !self.state.evidence.sizes.0.is_empty()
+    }
 }
 
 /// One reading that a person may accept.
@@ -132,6 +164,51 @@ pub struct Suggestion {
     pub hour: Option<u8>,
     /// What it was read from, level, to be shown beside it.
     pub cut: Option<Picture>,
+}
+
+/// The arrow of a directional tire, as the camera saw it.
+///
+/// ```
+/// use lugbook::sight::Arrow;
+/// // Driving forward, the wheels on a vehicle's left turn counterclockwise as they are seen from outside.
+/// assert!(Arrow { clockwise: false, odds: 0.8 }.agrees_on_left());
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Arrow {
+    /// As the hands of a clock, seen from where the photo was taken.
+    pub clockwise: bool,
+    /// How likely that is right, 0 to 1.
+    pub odds: f64,
+}
+
+impl Arrow {
+    /// Whether a tire with this arrow outside belongs on the vehicle's left; otherwise on its right. Left is the
+    /// driver's left facing forward (plain geometry: the top of a wheel that rolls forward moves forward).
+    ///
+    /// ```
+    /// use lugbook::sight::Arrow;
+    /// assert!(!Arrow { clockwise: true, odds: 0.8 }.agrees_on_left());
+    /// ```
+    pub fn agrees_on_left(self) -> bool {
+        !self.clockwise
+    }
+}
+
+/// A line of lettering, as it was read.
+///
+/// ```
+/// use lugbook::sight::Lettering;
+/// let line = Lettering { text: "TUBELESS".into(), likely: 0.97, hour: Some(2) };
+/// assert!(line.likely <= 1.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lettering {
+    /// What it says.
+    pub text: String,
+    /// How likely its characters are on the mean, 0 to 1.
+    pub likely: f32,
+    /// The hour of a clock's face where it stands on the ring, 1 to 12; `None` on a close-up.
+    pub hour: Option<u8>,
 }
 
 /// A wheel that was found, in pixels of the upright picture.
@@ -187,6 +264,12 @@ pub struct Sight {
     pub tin: Vec<Suggestion>,
     /// Words that say how the tire must stand.
     pub words: Vec<Word>,
+    /// Where the arrow beside `ROTATION` points.
+    pub arrow: Option<Arrow>,
+    /// What is chalked: where the tire goes, or its number.
+    pub chalk: Vec<Suggestion>,
+    /// All lines of lettering, as they were read.
+    pub lines: Vec<Lettering>,
     /// The wheel in each picture; `None` where it is a close-up.
     pub wheels: Vec<Option<Wheel>>,
     /// What to do differently when a photo is taken again.
@@ -217,9 +300,62 @@ pub fn read(
     asked: &Asked,
     watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
 ) -> Sight {
+    through(Eyes::Own(models), pictures, asked, watch)
+}
+
+/// The same with a reader of the host's own in place of the models: rings, tiles, grammar and odds stay.
+///
+/// ```
+/// use lugbook::calendar::Day;
+/// use lugbook::ident::Digest;
+/// use lugbook::sight::{Asked, Continue, Picture, Tile, TileReader, TileText, read_through};
+/// struct Phone;
+/// impl TileReader for Phone {
+///     fn name(&self) -> String {
+///         "phone-text-3".into()
+///     }
+///     fn model(&self) -> Digest {
+///         Digest::of(b"phone-text-3")
+///     }
+///     fn read(&self, _: &Tile<'_>) -> Vec<TileText> {
+///         vec![TileText { text: "225/45R17 91W".into(), confidence: 0.9, x: 60.0, y: 20.0, width: 90.0, height: 14.0 }]
+///     }
+/// }
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let close_up = Picture::from_gray(120, 40, vec![60; 4800]).ok_or("no picture")?;
+/// let asked = Asked { ring: None, today: Day::new(2026, 5, 4).ok_or("no day")? };
+/// let sight = read_through(&Phone, &[close_up], &asked, &mut |_| Continue::Yes);
+/// assert_eq!(sight.size.first().map(|best| best.text.as_str()), Some("225/45R17"));
+/// # Ok(())
+/// # }
+/// ```
+pub fn read_through(
+    host: &dyn TileReader,
+    pictures: &[Picture],
+    asked: &Asked,
+    watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
+) -> Sight {
+    through(Eyes::Host(host), pictures, asked, watch)
+}
+
+fn through(
+    eyes: Eyes<'_>,
+    pictures: &[Picture],
+    asked: &Asked,
+    watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
+) -> Sight {
     let mut state = State::new(asked.today);
-    let complete = state.read(models, pictures, asked, watch) == Continue::Yes;
+    let complete = state.read(eyes, pictures, asked, watch) == Continue::Yes;
     state.sight(complete)
+}
+
+/// What reads tiles.
+#[derive(Clone, Copy)]
+pub(super) enum Eyes<'a> {
+    /// The two models.
+    Own(&'a Models),
+    /// A reader of the host's own.
+    Host(&'a dyn TileReader),
 }
 
 /// The ring of a whole wheel, when it is one.
@@ -236,34 +372,24 @@ fn whole_wheel(picture: &Picture, drawn: Option<Circle>) -> Option<Ring> {
     ring::find(picture, None).filter(|ring| ring.seen >= WHEEL_SEEN)
 }
 
-/// A tile to look at: a picture, and how its pixels lie on the strip.
-pub(super) struct Tile {
-    pub picture: Picture,
-    pub left: f32,
-    pub top: f32,
-    /// Pixels of the strip for one of the tile's.
-    pub scale: f32,
-}
-
 /// Tiles around a ring, each reaching into the next.
-fn around(strip: &Strip) -> Vec<Tile> {
-    let (height, length) = TILE;
-    let shrink = height as f32 / strip.picture.height() as f32;
-    let seen = strip::even(&strip.picture.scaled(shrink), height / 16, true);
-    let shared = seen.width() as f32 * SHARED;
-    let step = (length as f32 - shared).max(length as f32 / 2.0);
-    let count = ((seen.width() as f32 / step).ceil() as usize).max(1);
+fn around(strip: &Strip) -> Vec<Cut> {
+    let shrink = TILE as f32 / strip.picture.height() as f32;
+    let seen = strip::even(&strip.picture.scaled(shrink), TILE / 16, true);
+    let all = seen.width();
+    let count = all.div_ceil(STEP).max(1);
+    let length = (all.div_ceil(count) + (all as f32 * SHARED) as usize).min(all);
     (0..count)
         .map(|n| {
-            let left = n * seen.width() / count;
-            let picture = seen.window(left as i64, 0, length.min(seen.width()), height, true);
-            Tile { picture, left: left as f32 / shrink, top: 0.0, scale: 1.0 / shrink }
+            let left = n * all / count;
+            let picture = seen.window(left as i64, 0, length, TILE, true);
+            Cut { picture, left: left as f32 / shrink, top: 0.0, scale: 1.0 / shrink }
         })
         .collect()
 }
 
 /// A close-up at several sizes, with a margin around it.
-pub(super) fn straight(strip: &Strip) -> Vec<Tile> {
+pub(super) fn straight(strip: &Strip) -> Vec<Cut> {
     const MARGIN: usize = 32;
     CLOSE_UPS
         .iter()
@@ -273,7 +399,7 @@ pub(super) fn straight(strip: &Strip) -> Vec<Tile> {
             let (width, height) = (small.width() + 2 * MARGIN, small.height() + 2 * MARGIN);
             let picture = small.window(-(MARGIN as i64), -(MARGIN as i64), width, height, false);
             let margin = -(MARGIN as f32) / by;
-            Tile { picture, left: margin, top: margin, scale: 1.0 / by }
+            Cut { picture, left: margin, top: margin, scale: 1.0 / by }
         })
         .collect()
 }
@@ -306,7 +432,7 @@ impl State {
     /// Reads all tiles of all pictures, or until it is stopped.
     pub fn read(
         &mut self,
-        models: &Models,
+        eyes: Eyes<'_>,
         pictures: &[Picture],
         asked: &Asked,
         watch: &mut dyn FnMut(&Progress<'_>) -> Continue,
@@ -322,13 +448,17 @@ impl State {
             self.of += plan.len();
             self.strips.push(strip);
             for tile in plan {
-                self.look(models, &tile);
+                match eyes {
+                    Eyes::Own(models) => self.look(models, &tile),
+                    Eyes::Host(host) => self.look_through(host, &tile),
+                }
                 self.done += 1;
                 if watch(&Progress { done: self.done, of: self.of, state: self }) == Continue::No {
                     return Continue::No;
                 }
             }
-            if self.look_closer(models, watch) == Continue::No {
+            let Eyes::Own(models) = eyes else { continue };
+            if self.look_closer(models, watch) == Continue::No || self.look_again(models, watch) == Continue::No {
                 return Continue::No;
             }
         }
@@ -348,15 +478,10 @@ impl State {
                 !self.lines.iter().any(|(strip, line)| *strip == at && line.clear() && covers(&line.place, place))
             })
             .collect();
-        self.of += places.len();
-        for place in places {
-            for tall in CLOSER {
-                let Some(strip) = self.strips.last() else { return Continue::Yes };
-                if let Some(line) = lines::read(models, strip, &Region { height: place.height * tall, ..place }, false)
-                {
-                    self.keep(line);
-                }
-            }
+        self.of += places.len() * CLOSER.len();
+        let mut left = MOST_CLOSER;
+        for (tall, place) in CLOSER.iter().flat_map(|tall| places.iter().map(move |place| (tall, place))) {
+            self.read_closer(models, &Region { height: place.height * tall, ..*place }, false, &mut left);
             self.done += 1;
             if watch(&Progress { done: self.done, of: self.of, state: self }) == Continue::No {
                 return Continue::No;
@@ -366,6 +491,41 @@ impl State {
             }
         }
         Continue::Yes
+    }
+
+    /// Looks a few times more, each a little otherwise, where an identification number seems to stand: its symbols
+    /// have no grammar that would mend one misread look.
+    fn look_again(&mut self, models: &Models, watch: &mut dyn FnMut(&Progress<'_>) -> Continue) -> Continue {
+        let Some(best) = self.tins().into_iter().next().filter(|best| best.odds < SURE) else { return Continue::Yes };
+        let at = self.strips.len() - 1;
+        let place = self.evidence.tins.0.get(&best.text).and_then(|weight| weight.place);
+        let Some(place) = place.filter(|place| place.strip == at) else { return Continue::Yes };
+        let read = self.lines.iter().find(|(strip, line)| *strip == at && line.place == place.region);
+        let over = read.is_some_and(|(_, line)| line.over);
+        let mut left = MOST_AGAIN;
+        for (tall, wide, down) in AGAIN {
+            let region = place.region;
+            let again = Region {
+                y: region.y + down * region.height,
+                width: region.width * wide,
+                height: region.height * tall,
+                ..region
+            };
+            self.read_closer(models, &again, over, &mut left);
+        }
+        self.done += 1;
+        self.of += 1;
+        watch(&Progress { done: self.done, of: self.of, state: self })
+    }
+
+    /// Reads a place on the last strip, as long as enough is left for it.
+    fn read_closer(&mut self, models: &Models, place: &Region, over: bool, left: &mut usize) {
+        let Some(rest) = left.checked_sub(lines::cost(place)) else { return };
+        let Some(strip) = self.strips.last() else { return };
+        *left = rest;
+        if let Some(line) = lines::read(models, strip, place, over) {
+            self.keep(line);
+        }
     }
 
     /// Size or date are not read for sure.
@@ -381,11 +541,21 @@ impl State {
         self.lines.push((strip, line));
     }
 
-    fn look(&mut self, models: &Models, tile: &Tile) {
+    fn look(&mut self, models: &Models, tile: &Cut) {
         let Some(strip) = self.strips.last() else { return };
-        let regions = lines::regions(models, &tile.picture, tile.left, tile.top, tile.scale);
+        let regions = lines::regions(models, tile);
+        let known = |region: &&Region| {
+            let around = strip.picture.width() as f32;
+            let at = self.strips.len() - 1;
+            // A tile may reach over the strip's end.
+            let same = |line: &Line| {
+                [0.0, around, -around].iter().any(|by| covers(&line.place, &Region { x: region.x + by, ..**region }))
+            };
+            strip.round && self.lines.iter().any(|(strip, line)| *strip == at && line.clear() && same(line))
+        };
         let texts: Vec<Line> = regions
             .iter()
+            .filter(|region| !known(region))
             .filter_map(|region| {
                 let upright = lines::read(models, strip, region, false);
                 if upright.as_ref().is_some_and(|line| line.confidence >= UPSIDE_DOWN_BELOW) {
@@ -400,8 +570,37 @@ impl State {
         }
     }
 
+    /// Has the host read a tile.
+    fn look_through(&mut self, host: &dyn TileReader, tile: &Cut) {
+        let texts = tiles::through(host, tile);
+        for line in lines::join(texts) {
+            self.keep(line);
+        }
+    }
+
+    /// Identification numbers, best first.
+    fn tins(&self) -> Vec<Suggestion> {
+        let mut all: Vec<(String, Weight)> =
+            self.evidence.tins.0.iter().map(|(text, weight)| (text.clone(), *weight)).collect();
+        all.sort_by(|a, b| b.1.sum.total_cmp(&a.1.sum));
+        all.truncate(24);
+        let weights: Vec<(String, f64)> = all.iter().map(|(text, weight)| (text.clone(), weight.sum)).collect();
+        // Squared, since near readings support each other all alike.
+        let support = numbers::supported(&weights);
+        let ranked =
+            all.into_iter().zip(support).map(|((text, weight), sum)| (text, Weight { sum: sum * sum, ..weight }));
+        self.ranked(Kind::Tin, ranked)
+    }
+
+    fn arrow(&self) -> Option<Arrow> {
+        let sum = |way: bool| self.evidence.arrows.0.get(&way).map_or(0.0, |weight| weight.sum);
+        let (clockwise, counter) = (sum(true), sum(false));
+        let (most, all) = (clockwise.max(counter), clockwise + counter + 0.35);
+        (most > 0.0).then_some(Arrow { clockwise: clockwise > counter, odds: most / all })
+    }
+
     pub fn sight(&self, complete: bool) -> Sight {
-        let size = self.ranked(self.evidence.sizes.0.iter().map(|(text, weight)| (text.clone(), *weight)));
+        let size = self.ranked(Kind::Size, self.evidence.sizes.0.iter().map(|(text, weight)| (text.clone(), *weight)));
         // A service description counts fully behind the size that won, and little elsewhere.
         let mut services: Vec<(String, Weight)> = Vec::new();
         for ((of, text), weight) in &self.evidence.services.0 {
@@ -417,9 +616,13 @@ impl State {
                 None => services.push((text.clone(), Weight { sum, ..*weight })),
             }
         }
-        let service = self.ranked(services.into_iter());
-        let date = self.ranked(self.evidence.dates.0.iter().map(|(text, weight)| (text.clone(), *weight)));
-        let tin = self.ranked(self.evidence.tins.0.iter().map(|(text, weight)| (text.clone(), *weight)));
+        let service = self.ranked(Kind::Service, services.into_iter());
+        let plain = |weights: &Weights<String>| -> Vec<(String, Weight)> {
+            weights.0.iter().map(|(text, weight)| (text.clone(), *weight)).collect()
+        };
+        let date = self.ranked(Kind::Date, plain(&self.evidence.dates).into_iter());
+        let chalk = self.ranked(Kind::Chalk, plain(&self.evidence.chalk).into_iter());
+        let tin = self.tins();
         let words =
             self.evidence.words.0.iter().filter(|(_, weight)| weight.sum > 0.5).map(|(word, _)| *word).collect();
         let mut sight = Sight {
@@ -428,6 +631,9 @@ impl State {
             date,
             tin,
             words,
+            arrow: self.arrow(),
+            chalk,
+            lines: self.lettering(),
             wheels: self.rings.iter().map(|ring| ring.as_ref().map(wheel)).collect(),
             hints: Vec::new(),
             ask: None,
@@ -440,7 +646,16 @@ impl State {
         sight
     }
 
-    fn ranked(&self, weights: impl Iterator<Item = (String, Weight)>) -> Vec<Suggestion> {
+    fn lettering(&self) -> Vec<Lettering> {
+        let one = |(strip, line): &(usize, Line)| Lettering {
+            text: line.text.clone(),
+            likely: line.confidence,
+            hour: self.strips.get(*strip).and_then(|strip| strip.hour(line.place.x)),
+        };
+        self.lines.iter().map(one).collect()
+    }
+
+    fn ranked(&self, kind: Kind, weights: impl Iterator<Item = (String, Weight)>) -> Vec<Suggestion> {
         /// The weight that is kept for "something else".
         const NONE: f64 = 0.35;
         let mut all: Vec<(String, Weight)> = weights.collect();
@@ -452,7 +667,7 @@ impl State {
                 let strip = weight.place.and_then(|place| Some((self.strips.get(place.strip)?, place.region)));
                 Suggestion {
                     text,
-                    odds: weight.sum / total,
+                    odds: kind.odds(weight.sum / total),
                     hour: strip.and_then(|(strip, region)| strip.hour(region.x)),
                     cut: strip.map(|(strip, region)| lines::shown(strip, &region)),
                 }
