@@ -65,6 +65,19 @@ fn changed_photos_are_kept_whole_or_refused() {
 }
 
 #[test]
+fn whatever_a_picture_and_a_host_show_there_is_a_reading_or_none() {
+    let lines = "225/45R17 91W\nDOT 1HKB 9FLP 0723\nOUTSIDE\nROTATION\nMAX LOAD 615 KG";
+    let pixels: Vec<u8> = (0..96_u8).map(|n| n.wrapping_mul(37)).collect();
+    for head in [[199, 180, 100, 90, 80, 2], [250, 40, 0, 0, 0, 1], [0, 0, 0, 0, 0, 4], [120, 119, 60, 60, 50, 7]] {
+        let seed = [&head[..], &pixels, lines.as_bytes()].concat();
+        targets::sight(&seed);
+        for bytes in changes(&seed, 8) {
+            targets::sight(&bytes);
+        }
+    }
+}
+
+#[test]
 fn whatever_notes_say_the_picture_is_kept() {
     let little = b"II*\0\x08\0\0\0\x02\0\x12\x01\x03\0\x01\0\0\0\x06\0\0\0\x69\x87\x04\0\x01\0\0\0\x1a\0\0\0\0\0\0\0";
     targets::exif(little);

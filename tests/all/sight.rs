@@ -1,9 +1,11 @@
 //! Reading from photos: what holds without the models, and, where they are at hand, what is read on pictures of known
 //! lettering.
 
+mod host;
 mod hostile;
 mod rendered;
 mod terminal;
+mod wheels;
 
 use std::path::PathBuf;
 use std::sync::OnceLock;

@@ -7,12 +7,13 @@ use std::cell::RefCell;
 use std::fs;
 use std::path::Path;
 
-use lugbook::calendar::Moment;
+use lugbook::calendar::{Day, Moment};
 use lugbook::entry::Entry;
 use lugbook::ident::{Digest, StreamId};
 use lugbook::logbook::Logbook;
 use lugbook::photos::{MAX_PIXELS, PhotoError, Photos, Rendition};
 use lugbook::proof::{Seal, Signature, verify_card};
+use lugbook::sight::{self, Asked, Circle, Continue, Picture, Tile, TileReader, TileText};
 use lugbook::store::{Backup, Opening, Store};
 use lugbook::words::{FactContext, Speech, Words};
 use tempfile::TempDir;
@@ -69,6 +70,62 @@ pub fn exif(bytes: &[u8]) {
     let (start, rest) = BARE.split_at(2);
     let jpeg = [start, b"\xff\xe1", &length.to_be_bytes(), b"Exif\0\0", notes, rest].concat();
     assert!(photo(&jpeg), "notes are no reason to refuse a picture");
+}
+
+/// A host that says what it was given to say, wherever it was told to.
+struct Parrot<'a>(&'a [u8]);
+
+impl TileReader for Parrot<'_> {
+    fn name(&self) -> String {
+        "parrot".into()
+    }
+
+    fn model(&self) -> Digest {
+        Digest::of(self.0)
+    }
+
+    fn read(&self, tile: &Tile<'_>) -> Vec<TileText> {
+        assert_eq!(tile.levels.len(), tile.width * tile.height);
+        let said = String::from_utf8_lossy(self.0);
+        let place = |bytes: &[u8], at: usize| bytes.get(at).map_or(0.0, |byte| f32::from(*byte) * 9.0 - 200.0);
+        let text = |line: &str| TileText {
+            text: line.into(),
+            confidence: place(line.as_bytes(), 0) / 500.0,
+            x: place(line.as_bytes(), 1),
+            y: place(line.as_bytes(), 2),
+            width: place(line.as_bytes(), 3),
+            height: f32::from_bits(u32::from_le_bytes([0, 0, line.len() as u8, 0x42])),
+        };
+        said.lines().take(40).map(text).collect()
+    }
+}
+
+/// Reads bytes as a picture, with a circle drawn on it and texts that a host claims to see: there is an answer, its
+/// odds are odds, and it can be stopped.
+pub fn sight(bytes: &[u8]) {
+    let [width, height, x, y, r, stop, rest @ ..] = bytes else { return };
+    let (width, height) = (u32::from(*width) + 1, u32::from(*height) + 1);
+    // A few pixels are given; the rest repeats them with what their place adds.
+    let (pixels, texts) = rest.split_at(rest.len().min(96));
+    let level = |n: u32| {
+        let given = pixels.get(n as usize % pixels.len().max(1)).copied().unwrap_or(90);
+        given ^ ((n / width) as u8).wrapping_mul(stop & 1)
+    };
+    let picture = Picture::from_gray(width, height, (0..width * height).map(level).collect()).expect("sides fit");
+    let drawn = Circle { x: f64::from(*x), y: f64::from(*y), r: f64::from(*r) };
+    let today = Day::new(2026, 5, 4).expect("a day");
+    let asked = Asked { ring: (stop & 2 == 2).then_some(drawn), today };
+    let mut told = 0;
+    let seen = sight::read_through(&Parrot(texts), &[picture], &asked, &mut |progress| {
+        told += 1;
+        assert!(progress.done <= progress.of);
+        if stop & 4 == 4 { Continue::No } else { Continue::Yes }
+    });
+    assert_eq!(seen.complete, stop & 4 == 0 || told == 0);
+    for suggestions in [&seen.size, &seen.service, &seen.date, &seen.tin, &seen.chalk] {
+        assert!(suggestions.iter().all(|s| (0.0..=1.0).contains(&s.odds) && !s.text.is_empty()), "{suggestions:?}");
+        assert!(suggestions.windows(2).all(|pair| pair[0].odds >= pair[1].odds), "{suggestions:?}");
+    }
 }
 
 /// Opens bytes as a backup and takes it into a new book: the book holds whatever

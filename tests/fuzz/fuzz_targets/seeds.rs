@@ -27,6 +27,11 @@ fn main() {
         let bytes = line.as_bytes().to_vec();
         entries.push(Entry::open(bytes, Digest::of(line.as_bytes()), None).expect("a kept entry"));
     }
+    let lines = "225/45R17 91W\nDOT 1HKB 9FLP 0723\nOUTSIDE\nROTATION\nMAX LOAD 615 KG";
+    let pixels: Vec<u8> = (0..96_u8).map(|n| n.wrapping_mul(37)).collect();
+    for (name, head) in [("ring", [199, 180, 100, 90, 80, 2]), ("close-up", [250, 40, 0, 0, 0, 1])] {
+        keep(&corpus.join("sight"), name, &[&head[..], &pixels, lines.as_bytes()].concat());
+    }
     let key = DeviceKey::from_secret([7; 32]);
     let job = JobId::from_parts(1, [1; 10]);
     let mut head = Head::empty(entries[0].envelope().stream);
