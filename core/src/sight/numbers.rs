@@ -53,8 +53,10 @@ pub(super) fn meanings(text: &str, number: &str, today: Day) -> Vec<Meaning> {
         None if OTHER_LINES.iter().any(|word| text.contains(word)) => return Vec::new(),
         None => (number, false),
     };
-    let groups: Vec<Vec<char>> =
-        rest.split(' ').filter(|group| !group.is_empty()).map(|group| group.chars().collect()).collect();
+    let all = rest.split(' ').filter(|group| !group.is_empty());
+    let mut groups: Vec<Vec<char>> = all.map(|group| group.chars().collect()).collect();
+    let end = (1..groups.len()).find(|at| groups.get(*at..).is_some_and(approval)).unwrap_or(groups.len());
+    groups.truncate(end);
     let all: Vec<Symbol> = groups
         .iter()
         .enumerate()
@@ -129,6 +131,25 @@ pub(super) fn meanings(text: &str, number: &str, today: Day) -> Vec<Meaning> {
         .collect()
 }
 
+/// Whether an approval mark begins here, which stands beside the number on many tires: `E4 0225611` (UN R30, from
+/// memory).
+fn approval(groups: &[Vec<char>]) -> bool {
+    let digits = |group: &[char]| group.iter().all(char::is_ascii_digit);
+    let long = |group: &[char], least: usize| group.len() >= least && digits(group);
+    match groups {
+        // Six digits may be a date between the ends of its oval.
+        [first, ..] if long(first, 7) => true,
+        [first, rest @ ..] => match first.as_slice() {
+            ['E', own @ ..] if digits(own) && own.len() >= 7 => true,
+            ['E', own @ ..] if digits(own) && (1..=2).contains(&own.len()) => {
+                rest.first().is_some_and(|next| long(next, 6))
+            }
+            _ => false,
+        },
+        [] => false,
+    }
+}
+
 #[derive(Debug, Clone, Copy)]
 struct Symbol {
     symbol: char,
@@ -179,9 +200,12 @@ fn unusual_length(symbols: usize) -> f64 {
 fn behind_dot(number: &str) -> Option<&str> {
     let bytes = number.as_bytes();
     (0..bytes.len()).find_map(|at| {
+        // Read as it is, it may have been joined to a neighbor; read as something like it, it stands apart.
+        if bytes.get(at..at + 3)? == b"D0T" {
+            return number.get(at + 3..);
+        }
         let before = at.checked_sub(1).and_then(|at| bytes.get(at));
-        // One stray letter may stand before it, no word.
-        if at > 1 && before.is_some_and(u8::is_ascii_alphabetic) {
+        if before.is_some_and(u8::is_ascii_alphabetic) {
             return None;
         }
         if matches!(bytes.get(at..at + 3)?, [b'D' | b'0', b'0' | b'D', b'T' | b'1' | b'7']) {
@@ -274,6 +298,15 @@ mod tests {
     #[test]
     fn letters_that_numbers_lack_are_the_digits_they_resemble() {
         assert_eq!(best("DOT IHKB GFLS"), ("1HKB6FL5".into(), None));
+    }
+
+    #[test]
+    fn what_stands_beside_a_number_is_no_part_of_it() {
+        let number = ("1HKB9FLP".to_owned(), Some("0723".to_owned()));
+        for text in ["DOT 1HKB 9FLP 0723 E4 0225611", "MLDOT 1HKB 9FLP 0723", "DOT 1HKB 9FLP 0723 MAX LOAD 615 KG"] {
+            assert_eq!(best(text), number, "{text}");
+        }
+        assert_eq!(best("DOT 1HKB 9FLP 007230"), number);
     }
 
     #[test]

@@ -20,8 +20,9 @@ const TILE: usize = 256;
 /// The longest way that a tile goes on its own, at that height: three tiles around most rings, so that little is looked
 /// at twice and a first answer comes early.
 const STEP: usize = 1600;
-/// How much of the way around tiles share: a size takes 14 % of it, and must stand on one tile whole.
-const SHARED: f32 = 0.14;
+/// How much of the way around tiles share: a size with its service description takes up to 17 % of it, and must stand
+/// on one tile whole.
+const SHARED: f32 = 0.17;
 /// From this share of an edge all around, a picture is taken for a whole wheel.
 const WHEEL_SEEN: f64 = 0.72;
 /// Longer than this for its height, a picture is no whole wheel.
@@ -503,6 +504,13 @@ impl State {
         let read = self.lines.iter().find(|(strip, line)| *strip == at && line.place == place.region);
         let over = read.is_some_and(|(_, line)| line.over);
         let mut left = MOST_AGAIN;
+        if !read.is_some_and(|(_, line)| line.number.contains("D0T")) {
+            // What stands before it may have been left out, `DOT` with it.
+            let region = place.region;
+            let before = if over { region.width } else { -region.width };
+            let wide = Region { x: region.x + 0.6 * before, width: 2.2 * region.width, ..region };
+            self.read_closer(models, &wide, over, &mut left);
+        }
         for (tall, wide, down) in AGAIN {
             let region = place.region;
             let again = Region {
@@ -660,14 +668,15 @@ impl State {
         const NONE: f64 = 0.35;
         let mut all: Vec<(String, Weight)> = weights.collect();
         all.sort_by(|a, b| b.1.sum.total_cmp(&a.1.sum));
-        let total: f64 = all.iter().map(|(_, weight)| weight.sum).sum::<f64>() + NONE;
-        all.truncate(MOST);
+        let sums: Vec<f64> = all.iter().map(|(_, weight)| weight.sum).collect();
         all.into_iter()
-            .map(|(text, weight)| {
+            .zip(kind.all(&sums, NONE))
+            .take(MOST)
+            .map(|((text, weight), odds)| {
                 let strip = weight.place.and_then(|place| Some((self.strips.get(place.strip)?, place.region)));
                 Suggestion {
                     text,
-                    odds: kind.odds(weight.sum / total),
+                    odds,
                     hour: strip.and_then(|(strip, region)| strip.hour(region.x)),
                     cut: strip.map(|(strip, region)| lines::shown(strip, &region)),
                 }
