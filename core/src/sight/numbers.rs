@@ -57,6 +57,14 @@ pub(super) fn meanings(text: &str, number: &str, today: Day) -> Vec<Meaning> {
     let mut groups: Vec<Vec<char>> = all.map(|group| group.chars().collect()).collect();
     let end = (1..groups.len()).find(|at| groups.get(*at..).is_some_and(approval)).unwrap_or(groups.len());
     groups.truncate(end);
+    // Nothing of the number stands behind its date.
+    let dated = (2..groups.len()).find(|at| {
+        let plain = |group: &Vec<char>| group.len() == 4 && group.iter().all(char::is_ascii_digit);
+        groups.get(*at).is_some_and(|group| plain(group) && week(group, today).is_some())
+    });
+    if let Some(at) = dated.filter(|_| announced) {
+        groups.truncate(at + 1);
+    }
     let all: Vec<Symbol> = groups
         .iter()
         .enumerate()
@@ -84,7 +92,8 @@ pub(super) fn meanings(text: &str, number: &str, today: Day) -> Vec<Meaning> {
             continue;
         }
         let Some((body, digits)) = kept.len().checked_sub(4).and_then(|at| kept.split_at_checked(at)) else { continue };
-        let Some((date, changed)) = week(digits, today) else { continue };
+        let four: Vec<char> = digits.iter().map(|s| s.symbol).collect();
+        let Some((date, changed)) = week(&four, today) else { continue };
         if changed > 1 {
             continue;
         }
@@ -217,10 +226,10 @@ fn behind_dot(number: &str) -> Option<&str> {
 }
 
 /// The digits of a week that was, and how many symbols were taken for others.
-fn week(symbols: &[Symbol], today: Day) -> Option<(String, usize)> {
+fn week(symbols: &[char], today: Day) -> Option<(String, usize)> {
     let mut digits = String::with_capacity(4);
     let mut changed = 0;
-    for Symbol { symbol, .. } in symbols {
+    for symbol in symbols {
         let digit = match symbol {
             '0'..='9' => *symbol,
             'D' | 'U' | 'C' => '0',
@@ -303,7 +312,12 @@ mod tests {
     #[test]
     fn what_stands_beside_a_number_is_no_part_of_it() {
         let number = ("1HKB9FLP".to_owned(), Some("0723".to_owned()));
-        for text in ["DOT 1HKB 9FLP 0723 E4 0225611", "MLDOT 1HKB 9FLP 0723", "DOT 1HKB 9FLP 0723 MAX LOAD 615 KG"] {
+        for text in [
+            "DOT 1HKB 9FLP 0723 E4 0225611",
+            "MLDOT 1HKB 9FLP 0723",
+            "DOT 1HKB 9FLP 0723 MAX LOAD 615 KG",
+            "DOT 1HKB 9FLP 0723 RUBALE",
+        ] {
             assert_eq!(best(text), number, "{text}");
         }
         assert_eq!(best("DOT 1HKB 9FLP 007230"), number);

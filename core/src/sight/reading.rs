@@ -552,19 +552,24 @@ impl State {
     fn look(&mut self, models: &Models, tile: &Cut) {
         let Some(strip) = self.strips.last() else { return };
         let regions = lines::regions(models, tile);
-        let known = |region: &&Region| {
-            let around = strip.picture.width() as f32;
-            let at = self.strips.len() - 1;
-            // A tile may reach over the strip's end.
-            let same = |line: &Line| {
-                [0.0, around, -around].iter().any(|by| covers(&line.place, &Region { x: region.x + by, ..**region }))
-            };
-            strip.round && self.lines.iter().any(|(strip, line)| *strip == at && line.clear() && same(line))
+        let around = strip.picture.width() as f32;
+        let at = self.strips.len() - 1;
+        // What was read without doubt is not read again; a tile may reach over the strip's end.
+        let known = |region: &Region| {
+            self.lines.iter().filter(|(strip, line)| *strip == at && line.clear()).find_map(|(_, line)| {
+                let shifts = [0.0, around, -around].into_iter();
+                let moved = |by: f32| Region { x: line.place.x + by, ..line.place };
+                let place = shifts.map(moved).find(|place| covers(place, region))?;
+                Some(Line { place, ..line.clone() })
+            })
         };
         let texts: Vec<Line> = regions
             .iter()
-            .filter(|region| !known(region))
             .filter_map(|region| {
+                if let Some(line) = known(region).filter(|_| strip.round) {
+                    // As part of a longer line it has been joined already.
+                    return (line.place.width < 1.2 * region.width).then_some(line);
+                }
                 let upright = lines::read(models, strip, region, false);
                 if upright.as_ref().is_some_and(|line| line.confidence >= UPSIDE_DOWN_BELOW) {
                     return upright;
