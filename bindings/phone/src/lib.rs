@@ -10,6 +10,7 @@ mod cross;
 mod giving;
 mod long;
 mod manner;
+mod reader;
 mod refusal;
 mod screens;
 
@@ -20,12 +21,15 @@ use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 use lugbook::calendar::Moment;
 use lugbook::engine::{self, Unwatched, Watch};
 use lugbook::proof::DeviceKey;
+use lugbook::sight::TileReader;
 use lugbook::words::Speech;
 
 use cross::Cross;
 pub use giving::{Outgoing, OutgoingOf};
 pub use long::{LongTask, TaskProgress};
 pub use manner::{DecimalSign, Language, Manner, PositionLetters, UnitSystem};
+use reader::ReaderOfPhone;
+pub use reader::{TextOnTile, TextReader, TextTile};
 pub use refusal::Refusal;
 pub use screens::*;
 
@@ -49,7 +53,7 @@ pub trait PhoneHost: Send + Sync {
     fn log(&self, line: String);
 }
 
-struct Phone(Arc<dyn PhoneHost>);
+struct Phone(Arc<dyn PhoneHost>, ReaderOfPhone);
 
 impl engine::Host for Phone {
     fn now(&self) -> Moment {
@@ -68,6 +72,10 @@ impl engine::Host for Phone {
 
     fn models(&self) -> Option<PathBuf> {
         self.0.models().map(PathBuf::from)
+    }
+
+    fn tile_reader(&self) -> Option<Arc<dyn TileReader>> {
+        self.1.tiles()
     }
 }
 
@@ -96,6 +104,7 @@ enum Held {
 struct Inside {
     folder: PathBuf,
     host: Arc<dyn PhoneHost>,
+    reader: ReaderOfPhone,
     held: Mutex<Held>,
 }
 
@@ -106,7 +115,7 @@ impl Inside {
     }
 
     fn open(&self, speech: Speech) -> Result<Box<engine::Engine>, engine::Trouble> {
-        let host = Box::new(Phone(Arc::clone(&self.host)));
+        let host = Box::new(Phone(Arc::clone(&self.host), self.reader.clone()));
         engine::Engine::open(&self.folder, host, speech).map(Box::new)
     }
 
@@ -239,12 +248,22 @@ impl Engine {
     pub async fn open(folder: String, host: Arc<dyn PhoneHost>, manner: Manner) -> Result<Arc<Self>, Refusal> {
         let speech = Speech::from(manner);
         apart(speech, move || {
-            let inside = Inside { folder: PathBuf::from(folder), host, held: Mutex::new(Held::Rests) };
+            let (folder, reader, held) = (PathBuf::from(folder), ReaderOfPhone::default(), Mutex::new(Held::Rests));
+            let inside = Inside { folder, host, reader, held };
             inside.with(speech, |_| Ok(()))?;
             inside.host.log("open".to_owned());
             Ok(Arc::new(Self { inside: Arc::new(inside) }))
         })
         .await
+    }
+
+    /// From here on the phone's own text reader reads photos; the models do where none is given.
+    ///
+    /// # Errors
+    /// None; it is a result so that a fault inside comes back as an error.
+    pub fn read_by(&self, reader: Option<Arc<dyn TextReader>>) -> Result<(), Refusal> {
+        self.inside.reader.lay(reader);
+        Ok(())
     }
 
     /// The job in hand at its next step, or at another one that is named, with everything that can be tapped.

@@ -560,6 +560,8 @@ record! {
         lines: Vec<SightLine>,
         /// Words that are molded on it.
         words: Vec<String>,
+        /// Whether the arrow beside ROTATION fits the side of the vehicle that the tire is on; none without an arrow.
+        arrow: Option<String>,
         /// What to do differently when a photo is taken again.
         hints: Vec<String>,
         /// What the reading is worth, and the one close-up that would settle most.

@@ -1,9 +1,11 @@
 //! What only the device has: its clock and its randomness.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use crate::calendar::Moment;
 use crate::proof::DeviceKey;
+use crate::sight::TileReader;
 
 /// The device that the engine runs on.
 pub trait Host: Send + Sync {
@@ -27,6 +29,11 @@ pub trait Host: Send + Sync {
 
     /// The folder with the models that read photos; none where they are not on the device.
     fn models(&self) -> Option<PathBuf> {
+        None
+    }
+
+    /// A text reader of the device's own, which reads photos in place of the models; none where it brings none.
+    fn tile_reader(&self) -> Option<Arc<dyn TileReader>> {
         None
     }
 }

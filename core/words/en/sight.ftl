@@ -24,5 +24,7 @@ sight-nothing-to-read = No lettering was found. Show the whole wheel, or one clo
 sight-suggestion = { $text } ({ $odds } %)
 sight-suggestion-spoken = { $text }, { $odds } percent likely
 sight-odds = { $odds } % likely
+sight-arrow-fits = The rotation arrow fits this side of the vehicle ({ $odds } %).
+sight-arrow-other-side = The rotation arrow seems made for the other side ({ $odds } %): look at it.
 sight-not-on-this-side = Not on this side
 sight-not-read = Nothing was read

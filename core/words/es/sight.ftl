@@ -24,5 +24,7 @@ sight-nothing-to-read = No se encontraron letras. Muestre la rueda entera o un a
 sight-suggestion = { $text } ({ $odds } %)
 sight-suggestion-spoken = { $text }, { $odds } por ciento probable
 sight-odds = { $odds } % probable
+sight-arrow-fits = La flecha de rotación corresponde a este lado del vehículo ({ $odds } %).
+sight-arrow-other-side = La flecha de rotación parece ser del otro lado ({ $odds } %): mírela.
 sight-not-on-this-side = No está en este costado
 sight-not-read = No se leyó nada

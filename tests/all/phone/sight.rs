@@ -2,8 +2,11 @@
 //!
 //! The tire is drawn, so what stands on it is known; where the models are not fetched, the part is skipped, loudly.
 
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
 use ::renderer::{Sidewall, View};
-use lugbook_phone::{BayScreen, FieldKind, Refusal, ScreenAction};
+use lugbook_phone::{BayScreen, FieldKind, Refusal, ScreenAction, TextOnTile, TextReader, TextTile};
 
 use super::{ENGLISH, Shop, played, wait};
 
@@ -86,4 +89,52 @@ fn a_reading_that_is_stopped_suggests_nothing() {
     assert!(matches!(wait(task.outcome()), Err(Refusal::TryAgain { .. })));
     assert!(bay(&shop).sight.is_none());
     assert!(action(&bay(&shop), "read-photo").is_some(), "it can be read again");
+}
+
+/// A reader that the phone brings: it says the same on the first tile, and nothing on others.
+struct OfThePhone(AtomicUsize);
+
+impl TextReader for OfThePhone {
+    fn name(&self) -> String {
+        "phone reader 3".to_owned()
+    }
+
+    fn read(&self, tile: TextTile) -> Vec<TextOnTile> {
+        assert_eq!(tile.levels.len(), (tile.width * tile.height) as usize);
+        if self.0.fetch_add(1, Ordering::Relaxed) > 0 {
+            return Vec::new();
+        }
+        let (x, y) = (tile.width as f32 / 2.0, tile.height as f32 / 2.0);
+        let text = format!("{} {}", TIRE.0, TIRE.1);
+        vec![TextOnTile { text, confidence: 0.97, x, y, width: 160.0, height: 24.0 }]
+    }
+}
+
+#[test]
+fn a_reader_of_the_phones_own_reads_in_place_of_the_models() {
+    let shop = Shop::new().with_car();
+    played::open(&shop, "gray wagon", "tread-and-age-check");
+    played::play(&shop, "sidewall-photo");
+    let file = shop.dir.path().join("close.png");
+    image::GrayImage::from_pixel(640, 200, image::Luma([120])).save(&file).unwrap();
+    shop.tap_on(&shop.bay(), "photo", &[("file", file.to_str().unwrap())]);
+    assert!(action(&bay(&shop), "read-photo").is_none(), "nothing here reads");
+    let reader = Arc::new(OfThePhone(AtomicUsize::new(0)));
+    shop.engine.read_by(Some(reader.clone())).unwrap();
+    shop.engine.read_by(None).unwrap();
+    assert!(action(&bay(&shop), "read-photo").is_none(), "it was taken away");
+    shop.engine.read_by(Some(reader)).unwrap();
+    let read = bay(&shop);
+    shop.tap(action(&read, "read-photo").unwrap(), &[]).unwrap();
+    let seen = bay(&shop);
+    assert_eq!(seen.sight.as_ref().unwrap().lines[0].suggestions[0].text, TIRE.0);
+    let accept = action(&seen, "accept-reading").unwrap();
+    let values: Vec<_> = accept
+        .fields
+        .iter()
+        .map(|field| (field.code.as_str(), if field.code == "printed-size" { TIRE.0 } else { TIRE.1 }))
+        .collect();
+    shop.tap(accept, &values).unwrap();
+    let log = wait(shop.engine.log(None, ENGLISH)).unwrap().lines;
+    assert!(log.iter().any(|line| line.sentence.contains("phone reader 3")), "{log:?}");
 }

@@ -6,7 +6,7 @@
 //! book is open; the photos stay, and can be read again.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock};
 
 use image::codecs::png::PngEncoder;
@@ -22,9 +22,9 @@ use crate::entry::{Fact, PhotoOf, ReadBy};
 use crate::ident::{Digest, JobId, TireId};
 use crate::photos::Rendition;
 use crate::procedure::{Ask, Bay, Per, Task};
-use crate::sight::{Circle, Continue, Picture, UNSURE};
+use crate::sight::{Circle, Continue, Picture, TileReader, UNSURE};
 use crate::store::{Again, StoreError};
-use crate::vehicle::Place;
+use crate::vehicle::{Place, Side};
 use crate::words::{Speech, Words};
 
 /// What was read on a tire's photos.
@@ -34,6 +34,8 @@ pub struct SightView {
     pub lines: Vec<SightLine>,
     /// Words that are molded on it.
     pub words: Vec<String>,
+    /// Whether the arrow beside ROTATION fits the side of the vehicle that the tire is on; none without an arrow.
+    pub arrow: Option<String>,
     /// What to do differently when a photo is taken again.
     pub hints: Vec<String>,
     /// What the reading is worth, and the one close-up that would settle most.
@@ -82,7 +84,8 @@ pub struct ToRead {
     photos: Vec<PathBuf>,
     ring: Option<Circle>,
     today: Day,
-    models: PathBuf,
+    models: Option<PathBuf>,
+    device: Option<Arc<dyn TileReader>>,
     reader: Arc<OnceLock<Reader>>,
 }
 
@@ -110,10 +113,11 @@ impl ToRead {
         if !watch.goes_on(0, 0) {
             return Err(end());
         }
-        let reader = match self.reader.get() {
+        let of_device = self.device.clone().map(Reader::through);
+        let reader = match of_device.as_ref().or(self.reader.get()) {
             Some(reader) => reader,
             None => {
-                let reader = Reader::open(&self.models, speech)?;
+                let reader = Reader::open(self.models.as_deref().unwrap_or(Path::new("")), speech)?;
                 self.reader.get_or_init(|| reader)
             }
         };
@@ -198,7 +202,7 @@ fn best<'p>(part: &'p [(String, &Suggested)]) -> Option<&'p str> {
     part.first().filter(|(_, one)| one.odds >= UNSURE).map(|(text, _)| text.as_str())
 }
 
-fn view_of(view: &ReadView, words: &Words) -> SightView {
+fn view_of(view: &ReadView, at: Place, words: &Words) -> SightView {
     let line = |(code, part): (&str, Vec<(String, &Suggested)>)| {
         let one = |(text, suggested): (String, &Suggested)| {
             let percent = (suggested.odds * 100.0).round().to_string();
@@ -218,7 +222,14 @@ fn view_of(view: &ReadView, words: &Words) -> SightView {
             suggestions: part.into_iter().map(one).collect(),
         }
     };
+    let arrow = view.arrow.as_ref().and_then(|arrow| {
+        let Place::Wheel(position) = at else { return None };
+        let fits = (arrow.side == "left") == (position.side == Side::Left);
+        let odds = ("odds", (arrow.odds * 100.0).round().to_string().into());
+        Some(words.text(if fits { "sight-arrow-fits" } else { "sight-arrow-other-side" }, &[odds]))
+    });
     SightView {
+        arrow,
         lines: parts(view).into_iter().map(line).collect(),
         words: view.words.iter().map(|word| (*word).to_owned()).collect(),
         hints: view.judgement.iter().map(|hint| hint.sentence.clone()).collect(),
@@ -234,7 +245,8 @@ impl Engine {
 
     /// What was read on the photos of the tire that a task asks about.
     pub(super) fn sight_view(&self, bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<SightView> {
-        self.read_of(bay, task).map(|view| view_of(view, words))
+        let (at, _) = tire_of(bay, task)?;
+        self.read_of(bay, task).map(|view| view_of(view, at, words))
     }
 
     /// The best of what was read, as it would be typed: for mending.
@@ -251,7 +263,7 @@ impl Engine {
         let code = bay.vehicle.layout.name(at, crate::vehicle::Letters::FrontFirst);
         let read = self.read_of(bay, task);
         if let Some(view) = read {
-            let by = ReadBy::Camera { reader: view.reader.to_owned(), model: view.model };
+            let by = ReadBy::Camera { reader: view.reader.clone(), model: view.model };
             let mut form = Form::of("sidewall")
                 .with("at", code.as_str())
                 .with("side", "outer")
@@ -285,7 +297,8 @@ impl Engine {
                 offers.offer("accept-reading", Weight::Main, Some(at), form);
             }
         }
-        if self.host.models().is_some() && !photos_of(bay, at, tire).is_empty() {
+        let reads = self.host.tile_reader().is_some() || self.host.models().is_some();
+        if reads && !photos_of(bay, at, tire).is_empty() {
             // The tire is named, so that the tap is good for it alone.
             let form = Form::of("read-photo")
                 .with("at", code.as_str())
@@ -312,7 +325,6 @@ impl Engine {
         let text = |key: &str| data.get(key).and_then(Value::as_str);
         let gone = || Trouble::mend(&words, "trouble-screen-changed", &[]);
         let bay = self.bay().ok_or_else(gone)?;
-        let models = self.host.models().ok_or_else(gone)?;
         let at = text("at").and_then(|at| bay.vehicle.layout.parse(at));
         let tasks = bay.tasks();
         let task = tasks.iter().find(|task| Some(task.step.id.as_str()) == text("step") && task.at == at);
@@ -334,7 +346,8 @@ impl Engine {
             photos: paths.map_err(of_photos)?,
             ring,
             today: self.host.now().day(),
-            models,
+            models: self.host.models(),
+            device: self.host.tile_reader(),
             reader: Arc::clone(&self.suggestions.reader),
         }))
     }

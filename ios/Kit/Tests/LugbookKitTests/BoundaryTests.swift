@@ -110,4 +110,37 @@ import Testing
             #expect(shelf.vehicles.count == taken)
         }
     }
+
+    @Test func aReaderOfThePhonesOwnReadsPhotos() async throws {
+        try await withBook { book in
+            try await book.fill(vehicles: 1)
+            let vehicle = try await book.vehicle(name: "Truck 1", manner: english)
+            try await book.tap(vehicle.actions.of("open-tread-and-age-check"), [:])
+            let picture = scratch.path + "/wall.png"
+            try flatPicture(width: 640, height: 200, shade: 120).write(to: URL(filePath: picture))
+            let photo = try await book.bay(step: "sidewall-photo", at: "FL", manner: english).actions.of("photo")
+            let file = [Entered(code: "file", value: picture)]
+            _ = try await book.start(token: photo.token, entered: file, manner: english).outcome()
+            try book.readBy(reader: OneText())
+            let read = try await book.bay(step: "sidewall", at: "FL", manner: english).actions.of("read-photo")
+            _ = try await book.start(token: read.token, entered: [], manner: english).outcome()
+            let sight = try #require(try await book.bay(step: "sidewall", at: "FL", manner: english).sight)
+            let size = try #require(sight.lines.first { $0.code == "printed-size" })
+            #expect(size.suggestions.first?.text == "LT245/75R16")
+        }
+    }
+}
+
+/// A reader that the phone brings: it says one text on the first tile, and nothing on others.
+private final class OneText: TextReader, @unchecked Sendable {
+    private var tiles = 0
+
+    func name() -> String { "phone reader 3" }
+
+    func read(tile: TextTile) -> [TextOnTile] {
+        tiles += 1
+        guard tiles == 1 else { return [] }
+        let (x, y) = (Float(tile.width) / 2, Float(tile.height) / 2)
+        return [TextOnTile(text: "LT245/75R16 120/116S", confidence: 0.97, x: x, y: y, width: 160, height: 24)]
+    }
 }

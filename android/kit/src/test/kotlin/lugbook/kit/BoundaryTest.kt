@@ -1,11 +1,18 @@
 package lugbook.kit
 
+import java.awt.image.BufferedImage
+import java.io.File
 import java.util.concurrent.Callable
 import java.util.concurrent.Executors
+import javax.imageio.ImageIO
 import kotlinx.coroutines.runBlocking
 import lugbook.core.Engine
+import lugbook.core.Entered
 import lugbook.core.PhoneHost
 import lugbook.core.Refusal
+import lugbook.core.TextOnTile
+import lugbook.core.TextReader
+import lugbook.core.TextTile
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertThrows
 import org.junit.Assert.assertTrue
@@ -145,5 +152,33 @@ class BoundaryTest {
             assertEquals(2, book.book("", ENGLISH).vehicles.size)
             book.closeBook()
         }
+    }
+
+    @Test
+    fun aReaderOfThePhonesOwnReadsPhotos() = withBook { book ->
+        book.fill(1)
+        book.tap(book.vehicle("Truck 1", ENGLISH).actions.of("open-tread-and-age-check"))
+        val picture = File(scratch.root, "wall.png")
+        check(ImageIO.write(BufferedImage(640, 200, BufferedImage.TYPE_BYTE_GRAY), "png", picture))
+        val photo = book.bay("sidewall-photo", "FL", ENGLISH).actions.of("photo")
+        book.start(photo.token, listOf(Entered("file", picture.path)), ENGLISH).outcome()
+        book.readBy(
+            object : TextReader {
+                private var tiles = 0
+
+                override fun name() = "phone reader 3"
+
+                override fun read(tile: TextTile): List<TextOnTile> {
+                    assertEquals((tile.width * tile.height).toInt(), tile.levels.size)
+                    if (tiles++ > 0) return emptyList()
+                    val (x, y) = Pair(tile.width.toFloat() / 2, tile.height.toFloat() / 2)
+                    return listOf(TextOnTile("LT245/75R16 120/116S", 0.97f, x, y, 160f, 24f))
+                }
+            },
+        )
+        val read = book.bay("sidewall", "FL", ENGLISH).actions.of("read-photo")
+        book.start(read.token, emptyList(), ENGLISH).outcome()
+        val lines = book.bay("sidewall", "FL", ENGLISH).sight!!.lines
+        assertEquals("LT245/75R16", lines.first { it.code == "printed-size" }.suggestions.first().text)
     }
 }
