@@ -46,7 +46,8 @@ impl Kind {
         let share = share.clamp(0.0, 1.0);
         let ends = self.table().windows(2).find(|ends| ends.last().is_some_and(|to| share <= to.0));
         let Some(&[(x0, y0), (x1, y1)]) = ends else { return 0.0 };
-        if x1 > x0 { y0 + (y1 - y0) * (share - x0) / (x1 - x0) } else { y1 }
+        // Rounding must not lift a point over the table's next one.
+        if x1 > x0 { (y0 + (y1 - y0) * (share - x0) / (x1 - x0)).min(y1) } else { y1 }
     }
 }
 
