@@ -321,6 +321,9 @@ mod tests {
             assert_eq!(best(text), number, "{text}");
         }
         assert_eq!(best("DOT 1HKB 9FLP 007230"), number);
+        for text in ["DOT 1HKB 9FLP E4 0225611", "DOT 1HKB 9FLP E40225611 S2WR2", "DOT 1HKB 9FLP 0225611"] {
+            assert_eq!(best(text), ("1HKB9FLP".into(), None), "{text}");
+        }
     }
 
     #[test]

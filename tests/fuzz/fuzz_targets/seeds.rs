@@ -29,7 +29,7 @@ fn main() {
     }
     let lines = "225/45R17 91W\nDOT 1HKB 9FLP 0723\nOUTSIDE\nROTATION\nMAX LOAD 615 KG";
     let pixels: Vec<u8> = (0..96_u8).map(|n| n.wrapping_mul(37)).collect();
-    for (name, head) in [("ring", [199, 180, 100, 90, 80, 2]), ("close-up", [250, 40, 0, 0, 0, 1])] {
+    for (name, head) in [("ring", [119, 110, 60, 55, 50, 2]), ("close-up", [127, 40, 0, 0, 0, 1])] {
         keep(&corpus.join("sight"), name, &[&head[..], &pixels, lines.as_bytes()].concat());
     }
     let key = DeviceKey::from_secret([7; 32]);
