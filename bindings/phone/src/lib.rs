@@ -213,11 +213,16 @@ fn tapped(
     token: &str,
     entered: &[engine::screen::Entered],
     speech: Speech,
-    watch: &dyn Watch,
+    watch: Option<&dyn Watch>,
 ) -> Result<Changed, Refusal> {
     let begun = inside.host.clock_ms();
-    let tapped = match inside.with(speech, |engine| engine.to_read(token, entered, speech)) {
-        // Photos are read while the book serves others.
+    // Only what takes its time can be photos to read; they are read while the book serves others.
+    let photos = match watch {
+        Some(_) => inside.with(speech, |engine| engine.to_read(token, entered, speech)),
+        None => Ok(None),
+    };
+    let watch = watch.unwrap_or(&Unwatched);
+    let tapped = match photos {
         Ok(Some(photos)) => guarded(speech, || photos.read(speech, watch))
             .and_then(|read| inside.with(speech, |engine| Ok(engine.suggest(read)))),
         Ok(None) => inside.with(speech, |engine| engine.tap_watched(token, entered, speech, watch)),
@@ -440,7 +445,7 @@ impl Engine {
         let (inside, speech) = (Arc::clone(&self.inside), Speech::from(manner));
         let entered: Vec<engine::screen::Entered> = entered.into_iter().map(Into::into).collect();
         apart(speech, move || {
-            let changed = tapped(&inside, &token, &entered, speech, &Unwatched)?;
+            let changed = tapped(&inside, &token, &entered, speech, None)?;
             keep_safe(inside, speech);
             Ok(changed)
         })
@@ -456,7 +461,7 @@ impl Engine {
         let entered: Vec<engine::screen::Entered> = entered.into_iter().map(Into::into).collect();
         let (task, working) = LongTask::begin();
         runtime().spawn_blocking(move || {
-            let done = catch_unwind(AssertUnwindSafe(|| tapped(&inside, &token, &entered, speech, &working)));
+            let done = catch_unwind(AssertUnwindSafe(|| tapped(&inside, &token, &entered, speech, Some(&working))));
             working.end(done.unwrap_or_else(|_| Err(fault(speech))));
             keep_safe(inside, speech);
         });

@@ -9,8 +9,8 @@
 //! | the sidewall's grammar weighs what it can mean; looks add up | `evidence`, `numbers` |
 //! | suggestions with calibrated odds, and what would make them better | `reading`, `odds`, `judging` |
 //!
-//! A host may read the tiles in place of the models (`tiles`). The room is pure: pictures and models come in as bytes, and one call reads one wheel, telling between tiles how far
-//! it is. Nothing read here is a fact: a person confirms it.
+//! A host may read the tiles in place of the models (`tiles`). The room is pure: pictures and models come in as bytes,
+//! and one call reads one wheel, telling between tiles how far it is. Nothing read here is a fact: a person confirms it.
 
 mod activity;
 mod ellipse;
