@@ -208,6 +208,8 @@ record! {
         code: String,
         /// danger, warning, caution or notice, as a word.
         signal: String,
+        /// The same as a code: `danger`, `warning`, `caution` or `notice`.
+        signal_code: String,
         /// The sentence.
         sentence: String,
         /// It was shown in full earlier in this job.

@@ -499,6 +499,7 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .map(|caution| CautionLine {
             code: caution.code().to_owned(),
             signal: words.signal(caution.signal()),
+            signal_code: caution.signal().code().to_owned(),
             sentence: words.caution(caution),
             again: shown_before(caution),
         })

@@ -128,6 +128,8 @@ pub struct CautionLine {
     pub code: String,
     /// danger, warning, caution or notice, as a word.
     pub signal: String,
+    /// The same as a code: `danger`, `warning`, `caution` or `notice`.
+    pub signal_code: String,
     /// The sentence.
     pub sentence: String,
     /// It was shown in full earlier in this job.
