@@ -5,12 +5,13 @@
 //! bytes, never of a second serialization. Each entry names the digest of the
 //! entry before it in its device's stream, so that a stream is a chain.
 //!
-//! Names, phone numbers and plates stand beside the payload in a [`Personal`]
+//! Names, phone numbers, plates and drawn signatures stand beside the payload in a [`Personal`]
 //! part. The envelope holds only that part's salted digest, so that the part
 //! can be erased later while the chain still verifies.
 
 mod fact;
 mod personal;
+mod strokes;
 
 use serde::{Deserialize, Serialize};
 
@@ -20,6 +21,7 @@ pub use fact::{
     TireDamage, ToolKind, Turned, Zone,
 };
 pub use personal::Personal;
+pub use strokes::{NoStrokes, Strokes};
 
 pub use crate::tire::{SidewallSide, TireLooks};
 

@@ -171,7 +171,7 @@ fn a_whole_rotation_runs_from_opening_to_signature() {
         refused(&mut engine, Command::Nuts { at: text("FL"), pass: Pass::Final, nut: None, moved: Some(true) });
     assert_eq!(kind, TroubleKind::Held);
     act(&mut engine, Command::Lift { arm: Arm::Down });
-    let (kind, _) = refused(&mut engine, Command::Sign);
+    let (kind, _) = refused(&mut engine, Command::Sign { drawn: None });
     assert_eq!(kind, TroubleKind::Held);
     for at in WALK {
         act(&mut engine, Command::Nuts { at: text(at), pass: Pass::Final, nut: None, moved: Some(true) });
@@ -182,7 +182,7 @@ fn a_whole_rotation_runs_from_opening_to_signature() {
     act(&mut engine, Command::Lamp { on: false, sensors: SensorKind::Direct });
     act(&mut engine, Command::Answer { step: Some(text("relearn")), at: None, answer: text("not-needed") });
     act(&mut engine, Command::TellRecheck);
-    act(&mut engine, Command::Sign);
+    act(&mut engine, Command::Sign { drawn: None });
     assert!(engine.next(Speech::default()).is_none());
     let tires = &engine.book().vehicles[0].fitted;
     assert_eq!(tires.len(), 4);
@@ -279,7 +279,7 @@ fn something_unsafe_found_after_the_customer_was_told_has_to_be_told_again() {
     };
     act(&mut engine, cut("FL"));
     assert_eq!(untold(&engine), Some(text("FL")));
-    act(&mut engine, Command::UnsafeTold { accepts: false });
+    act(&mut engine, Command::UnsafeTold { accepts: false, by: None, drawn: None });
     assert_eq!(untold(&engine), None);
     act(&mut engine, cut("RR"));
     assert_eq!(untold(&engine), Some(text("RR")));

@@ -140,7 +140,7 @@ fn answer(next: &NextView, case: &Case) -> Command {
         "pressure" => Command::Pressure { at: here(), pressure: text("230 kPa"), set: true, cold: Some(true) },
         "lamp" => Command::Lamp { on: false, sensors: SensorKind::Indirect },
         "recheck" => Command::TellRecheck,
-        "signature" => Command::Sign,
+        "signature" => Command::Sign { drawn: None },
         other => panic!("{other}"),
     }
 }

@@ -135,12 +135,8 @@ fn arrivals(steps: &[Step]) -> Vec<(bool, Vec<Entry>)> {
             Some((_, by)) => Fact::Withdrawn { target: target(by), reason: "wrong vehicle".to_owned(), undo: false },
             None => said,
         };
-        let personal = matches!(fact, Fact::PersonAdded { .. }).then(|| Personal {
-            salt: [3; 16],
-            name: Some(format!("Wren {number}")),
-            phone: None,
-            plate: None,
-        });
+        let personal = matches!(fact, Fact::PersonAdded { .. })
+            .then(|| Personal { name: Some(format!("Wren {number}")), ..Personal::salted([3; 16]) });
         let author = PersonId::from_parts(1, ten(1));
         let draft = Draft { id: id(number), author, practice: step.some.is_multiple_of(11), fact, personal };
         let now = Moment::from_unix_ms(1_777_886_100_000 + i64::try_from(number).unwrap() * 10 + step.skew);

@@ -6,6 +6,7 @@ mod journeys;
 mod offers;
 mod played;
 mod sight;
+mod signing;
 mod trouble;
 
 use std::future::Future;

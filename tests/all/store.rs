@@ -71,10 +71,9 @@ pub fn draft(number: u64) -> Draft {
 /// A draft with a name and a phone number beside it.
 pub fn customer(number: u64) -> Draft {
     let personal = Personal {
-        salt: [7; 16],
         name: Some("Wren Castellan".to_owned()),
         phone: Some("555 0142".to_owned()),
-        plate: None,
+        ..Personal::salted([7; 16])
     };
     Draft {
         fact: Fact::PersonAdded { person: person(number), role: Role::Customer },

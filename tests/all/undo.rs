@@ -218,11 +218,15 @@ fn an_erased_customer_is_gone_from_the_files_and_the_answers_and_the_book_still_
     let folder = tempfile::tempdir().unwrap();
     let mut engine = open(folder.path());
     begun(&mut engine);
-    act(&mut engine, Command::Approve { approved: true, by: Some(text("Ash Merriwether")) });
-    let personal = ["Ash Merriwether", "ORCHARD 7"];
+    act(&mut engine, Command::Approve { approved: true, by: Some(text("Ash Merriwether")), drawn: None });
+    let drawn = Some(text("11,222 333,444 555,666"));
+    act(&mut engine, Command::UnsafeTold { accepts: true, by: Some(text("Ash Merriwether")), drawn });
+    let card = engine.card(None, Speech::default()).unwrap();
+    assert!(card.contains("Drawn signature: Ash Merriwether") && card.contains("M33 222L999 444L1665 666"));
+    let personal = ["Ash Merriwether", "ORCHARD 7", "11,222 333,444"];
     assert!(personal.iter().all(|what| traces(folder.path(), what) > 0));
     let said = engine.erase(Erased::Person, "ash merriwether", Speech::default()).unwrap();
-    assert!(said[0].contains("2 entries") && said[1].contains("still hold it"), "{said:?}");
+    assert!(said[0].contains("3 entries") && said[1].contains("still hold it"), "{said:?}");
     engine.erase(Erased::Plate, "orchard truck", Speech::default()).unwrap();
     for what in personal {
         assert_eq!(traces(folder.path(), what), 0, "{what}");
@@ -232,6 +236,7 @@ fn an_erased_customer_is_gone_from_the_files_and_the_answers_and_the_book_still_
         let front = serde_json::to_string(&engine.front(Speech::default())).unwrap();
         let card = engine.card(None, Speech::default()).unwrap();
         assert!(personal.iter().all(|what| !front.contains(what) && !card.contains(what)));
+        assert!(!card.contains("Drawn signature") && card.contains("approved by a drawn signature"));
         assert!(engine.check(Speech::default()).unwrap().ok);
         assert!(engine.verify(Speech::default()).unwrap().ok);
     }
@@ -265,17 +270,18 @@ fn nothing_personal_is_in_what_gets_into_a_log() {
     let folder = tempfile::tempdir().unwrap();
     let mut engine = open(folder.path());
     begun(&mut engine);
-    act(&mut engine, Command::Approve { approved: true, by: Some(text("Ash Merriwether")) });
-    let personal = ["Castellan", "Merriwether", "ORCHARD 7", "555 0142", "0123456789"];
+    act(&mut engine, Command::Approve { approved: true, by: Some(text("Ash Merriwether")), drawn: None });
+    let personal = ["Castellan", "Merriwether", "ORCHARD 7", "555 0142", "0123456789", "11,22"];
     let part = Personal {
-        salt: *b"0123456789abcdef",
         name: Some(text("Wren Castellan")),
         phone: Some(text("555 0142")),
         plate: Some(text("ORCHARD 7")),
+        drawn: Some(text("11,22 33,44")),
+        ..Personal::salted(*b"0123456789abcdef")
     };
     let commands = [
         Command::AddPerson { name: text("Wren Castellan"), role: Role::Mechanic, phone: Some(text("555 0142")) },
-        Command::Approve { approved: true, by: Some(text("Ash Merriwether")) },
+        Command::Approve { approved: true, by: Some(text("Ash Merriwether")), drawn: Some(text("11,22 33,44")) },
         Command::Hands { person: text("Wren Castellan") },
     ];
     let mut shown =

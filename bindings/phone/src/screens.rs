@@ -42,6 +42,10 @@ variants! {
         /// A circle dragged over the photo in hand: middle across, middle down and radius, each as a share of the
         /// photo's width, set apart by spaces.
         Ring,
+        /// A signature drawn with the finger on a field three times as wide as it is high: strokes set apart by `;`,
+        /// points by a blank, each `across,down` in thousandths of the field; at most 60 strokes and 2,000 points.
+        /// Empty signs by name.
+        Drawn,
     }
 }
 

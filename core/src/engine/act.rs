@@ -149,7 +149,7 @@ impl<'a> Acting<'a> {
             Command::NotKnown { what } => self.not_known(&bay, what),
             Command::ParkJob { reason } => self.park_job(&bay, reason),
             Command::CloseJob { reason } => self.close_job(&bay, reason),
-            Command::Sign => self.sign(&bay, author),
+            Command::Sign { drawn } => self.sign(&bay, author, drawn),
             Command::Hands { person } => self.hands(&bay, &person),
             Command::AnswerFirst { on } => self.answer_first(&bay, on),
             Command::AnswerDecision { decision, answer } => self.answer_decision(&bay, decision, &answer),
@@ -157,8 +157,8 @@ impl<'a> Acting<'a> {
             Command::UseTool { tool } => self.use_tool(&bay, &tool),
             Command::Complain { text } => self.complain(&bay, &text),
             Command::Damage { at, text, photo } => self.damage(&bay, at.as_deref(), text, photo),
-            Command::Approve { approved, by } => self.approve(&bay, approved, by.as_deref()),
-            Command::UnsafeTold { accepts } => self.unsafe_told(&bay, accepts),
+            Command::Approve { approved, by, drawn } => self.approve(&bay, approved, by.as_deref(), drawn),
+            Command::UnsafeTold { accepts, by, drawn } => self.unsafe_told(&bay, accepts, by.as_deref(), drawn),
             Command::Odometer { reading, estimated, replaced } => self.odometer(&bay, &reading, estimated, replaced),
             Command::Hub { at, evidence } => self.hub(&bay, at.as_deref(), evidence),
             Command::OwnerSaysDrive { drive } => self.owner_says(&bay, drive),
@@ -399,6 +399,11 @@ impl<'a> Acting<'a> {
     fn salt(&self) -> [u8; 16] {
         let (one, two) = (self.host.random(), self.host.random());
         std::array::from_fn(|at| one.iter().chain(&two).nth(at).copied().unwrap_or_default())
+    }
+
+    /// A personal part that holds nothing yet.
+    fn personal(&self) -> Personal {
+        Personal::salted(self.salt())
     }
 
     fn now_ms(&self) -> u64 {

@@ -249,8 +249,11 @@ pub enum Command {
         /// Why.
         reason: String,
     },
-    /// Signs the job by name.
-    Sign,
+    /// Signs the job, by name or by hand.
+    Sign {
+        /// What was drawn, as [`Strokes`](crate::entry::Strokes) are written; by name when nothing was.
+        drawn: Option<String>,
+    },
     /// Changes whose hands do the steps.
     Hands {
         /// The person.
@@ -288,11 +291,17 @@ pub enum Command {
         approved: bool,
         /// By whom.
         by: Option<String>,
+        /// What that person drew to sign, as [`Strokes`](crate::entry::Strokes) are written.
+        drawn: Option<String>,
     },
     /// The customer was told of what is unsafe, and accepts or declines repair.
     UnsafeTold {
         /// The customer lets it be repaired, or leaves the vehicle.
         accepts: bool,
+        /// Who was told.
+        by: Option<String>,
+        /// What that person drew to sign, as [`Strokes`](crate::entry::Strokes) are written.
+        drawn: Option<String>,
     },
     /// The odometer.
     Odometer {

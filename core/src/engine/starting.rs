@@ -24,7 +24,7 @@ use crate::store::{Snapshot, Store, StoreError};
 
 const NAME: &str = "book";
 /// Counts up with every change of what a [`Book`] holds or how it is folded.
-const VERSION: u32 = 8;
+const VERSION: u32 = 9;
 
 /// Fewer entries than these are read whole at each opening: it takes no time.
 const MANY: u64 = 2_000;

@@ -845,9 +845,9 @@ pub struct Complaint {
 pub enum Signature {
     /// By name.
     Name,
-    /// Drawn on the screen: points in thousandths of the field, stroke by stroke.
+    /// Drawn on the screen.
     Drawn {
-        /// Strokes of points.
+        /// Empty: what was drawn stands in the personal part, where it can be erased.
         strokes: Vec<Vec<(u16, u16)>>,
     },
 }

@@ -10,7 +10,7 @@ use crate::ident::Digest;
 ///
 /// ```
 /// use lugbook::entry::Personal;
-/// let part = Personal { salt: [1; 16], name: Some("Wren Castellan".into()), phone: None, plate: None };
+/// let part = Personal { name: Some("Wren Castellan".into()), ..Personal::salted([1; 16]) };
 /// let other = Personal { salt: [2; 16], ..part.clone() };
 /// assert_ne!(part.digest(), other.digest());
 /// ```
@@ -28,6 +28,9 @@ pub struct Personal {
     /// A license plate.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plate: Option<String>,
+    /// A signature drawn on the screen, as [`Strokes`](super::Strokes) are written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drawn: Option<String>,
 }
 
 /// Without what is personal, which must not get into a log.
@@ -38,11 +41,24 @@ impl fmt::Debug for Personal {
 }
 
 impl Personal {
+    /// A part that holds nothing yet.
+    ///
+    /// ```
+    /// use lugbook::entry::Personal;
+    /// let part = Personal { plate: Some("ORCHARD 7".into()), ..Personal::salted([4; 16]) };
+    /// assert_eq!((part.salt, part.name), ([4; 16], None));
+    /// ```
+    pub fn salted(salt: [u8; 16]) -> Self {
+        Self { salt, name: None, phone: None, plate: None, drawn: None }
+    }
+
     /// The salted digest that the envelope holds: of the salt, then each
-    /// field's length and bytes, so that no two parts read alike.
+    /// field's length and bytes, so that no two parts read alike. A signature
+    /// is told only where there is one: parts are older than it.
     pub fn digest(&self) -> Digest {
         let mut bytes = self.salt.to_vec();
-        for field in [&self.name, &self.phone, &self.plate] {
+        let signed = self.drawn.is_some().then_some(&self.drawn);
+        for field in [&self.name, &self.phone, &self.plate].into_iter().chain(signed) {
             let length = field.as_ref().map_or(u64::MAX, |text| text.len() as u64);
             bytes.extend_from_slice(&length.to_be_bytes());
             bytes.extend_from_slice(field.as_deref().unwrap_or_default().as_bytes());

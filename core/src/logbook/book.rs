@@ -417,8 +417,9 @@ impl Book {
             _ => {}
         }
         let hands = job.hands;
-        let named = said.entry.personal().and_then(|part| part.name.clone());
-        job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, corrected_by });
+        let (named, drawn) =
+            said.entry.personal().map(|part| (part.name.clone(), part.drawn.clone())).unwrap_or_default();
+        job.lines.push(Line { entry, at: when, author, hands, fact: said.fact.clone(), named, drawn, corrected_by });
         let (vehicle, practice) = (job.vehicle, job.practice);
         match said.fact {
             Fact::WheelOn { at, tire, .. } => {

@@ -43,6 +43,8 @@ pub struct Line {
     pub fact: Fact,
     /// The person it names, from the personal part, unless that was erased.
     pub named: Option<String>,
+    /// The signature that was drawn, from the personal part, unless that was erased.
+    pub drawn: Option<String>,
     /// The entry that corrected it.
     pub corrected_by: Option<EntryId>,
 }

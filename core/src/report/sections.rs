@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::Sheet;
-use crate::entry::{Fact, Kind, Shelf};
+use crate::entry::{Fact, Kind, Shelf, Strokes};
 use crate::ident::{TireId, ToolId};
 use crate::logbook::{Line, Status};
 use crate::measure::Pressure;
@@ -121,23 +121,41 @@ impl Sheet<'_> {
 
     /// Approvals and damage that was there before.
     pub(super) fn given(&self) -> Markup {
-        let approvals: Vec<String> = self
-            .job
-            .lines
-            .iter()
-            .filter(|line| matches!(line.fact, Fact::WorkApproved { .. }))
-            .map(|l| self.by(l))
-            .collect();
+        let approved = self.job.lines.iter().filter(|line| matches!(line.fact, Fact::WorkApproved { .. }));
+        let approvals: Vec<String> = approved.clone().map(|line| self.by(line)).collect();
         let damage = self.sentences(|fact| matches!(fact, Fact::DamageSeen { .. }));
         let contents = html! {
             @if approvals.is_empty() && (self.vehicle.own || self.asks(&[Ask::Approval])) {
                 p { (self.t(if self.vehicle.own { "card-own" } else { "card-no-approval" })) }
             }
             (self.part("card-approvals", &approvals))
+            @for drawn in approved.filter_map(|line| self.drawn(line)) { (drawn) }
             (self.part("card-damage", &damage))
             @if damage.is_empty() && self.asks(&[Ask::Damage]) { p { (self.t("card-no-damage")) } }
         };
         self.section("given", "card-given", (!contents.0.is_empty()).then_some(contents))
+    }
+
+    /// The signature that was drawn for a line, unless it was erased.
+    fn drawn(&self, line: &Line) -> Option<Markup> {
+        let drawn: Strokes = line.drawn.as_deref()?.parse().ok()?;
+        let name = line.named.as_deref().unwrap_or_default();
+        let mut ink = String::new();
+        for stroke in drawn.strokes() {
+            // A dot is a line that ends where it begins.
+            let dot = stroke.first().filter(|_| stroke.len() == 1);
+            for (at, (across, down)) in stroke.iter().chain(dot).enumerate() {
+                let command = if at == 0 { 'M' } else { 'L' };
+                ink.push_str(&format!("{command}{} {down}", u32::from(*across) * 3));
+            }
+        }
+        Some(html! {
+            svg class="signature" role="img" viewBox="0 0 3000 1000" {
+                title { (self.say("card-drawn", &[("name", name.into())])) }
+                path class="baseline" d="M60 800 H2940" {}
+                path class="ink" d=(ink) {}
+            }
+        })
     }
 
     /// A line with its time and the person who said it.
@@ -195,8 +213,10 @@ impl Sheet<'_> {
     /// How it is signed, what the digest is for, and who stands above this card.
     pub(super) fn foot(&self) -> Markup {
         let last = self.entries_of_job().last().map(|entry| entry.digest().short());
+        let signed = self.job.lines.iter().rev().find(|line| matches!(line.fact, Fact::JobSigned { .. }));
         html! {
             footer {
+                @if let Some(drawn) = signed.and_then(|line| self.drawn(line)) { (drawn) }
                 p { strong { (self.signature()) } @if let Some(after) = self.after_the_seal() { " " (after) } }
                 @if let Some(last) = last { p { (self.say("card-digest", &[("digest", last.into())])) } }
                 @if let Some(device) = &self.seal.written_by { p class="small" { (self.say("card-provable", &[("device", device.as_str().into())])) } }

@@ -1,11 +1,11 @@
 //! Backups: one zip file with every entry and every photo, read back when it is written.
 //!
-//! Format 1, for anyone who reads it with other means:
+//! Format 2, for anyone who reads it with other means:
 //!
 //! | name in the archive | what |
 //! | --- | --- |
 //! | `manifest.json` | format, version, when made, ends of all streams, digests of `entries.jsonl` and `seals.jsonl`, each photo's digest and length |
-//! | `entries.jsonl` | a line for each entry, in the order they came in: `entry`, its stored text; `digest`, BLAKE3 of that text; `personal`, what stands beside it; `erased`, true when that was erased |
+//! | `entries.jsonl` | a line for each entry, in the order they came in: `entry`, its stored text; `digest`, BLAKE3 of that text; `personal`, what stands beside it (format 1 had no drawn signatures); `erased`, true when that was erased |
 //! | `seals.jsonl` | a line for each seal: `seal`, its signed text; `signature`, Ed25519 of that text by the device it names; not there in a book without seals |
 //! | `photos/<digest>` | each photo as it was taken, named by its BLAKE3 digest |
 //!
@@ -31,7 +31,7 @@ use crate::ident::{Digest, EntryId};
 use crate::proof::{Seal, Signature};
 
 /// The version of backups that this build writes, and the newest it reads.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 const FORMAT: &str = "lugbook-backup";
 const MANIFEST: &str = "manifest.json";
 const ENTRIES: &str = "entries.jsonl";

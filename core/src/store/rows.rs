@@ -227,14 +227,15 @@ impl<'c> Writing<'c> {
 
 /// Every personal part.
 pub(super) fn parts(conn: &Connection) -> rusqlite::Result<Parts> {
-    let mut stmt = conn.prepare_cached("SELECT id, state, salt, name, phone, plate FROM personal")?;
+    let mut stmt = conn.prepare_cached("SELECT id, state, salt, name, phone, plate, drawn FROM personal")?;
     let rows = stmt.query_map([], read_part)?;
     rows.collect()
 }
 
 /// The personal part of one entry.
 pub(super) fn part(conn: &Connection, id: EntryId) -> rusqlite::Result<Parts> {
-    let mut stmt = conn.prepare_cached("SELECT id, state, salt, name, phone, plate FROM personal WHERE id = ?1")?;
+    let mut stmt =
+        conn.prepare_cached("SELECT id, state, salt, name, phone, plate, drawn FROM personal WHERE id = ?1")?;
     let rows = stmt.query_map([id.as_bytes()], read_part)?;
     rows.collect()
 }
@@ -242,7 +243,13 @@ pub(super) fn part(conn: &Connection, id: EntryId) -> rusqlite::Result<Parts> {
 fn read_part(row: &Row<'_>) -> rusqlite::Result<(EntryId, Part)> {
     let id = EntryId::from_bytes(&row.get::<_, [u8; 16]>(0)?).map_err(|_| rusqlite::Error::QueryReturnedNoRows)?;
     let part = match row.get_ref(1)?.as_str()? {
-        "kept" => Part::Kept(Personal { salt: row.get(2)?, name: row.get(3)?, phone: row.get(4)?, plate: row.get(5)? }),
+        "kept" => Part::Kept(Personal {
+            salt: row.get(2)?,
+            name: row.get(3)?,
+            phone: row.get(4)?,
+            plate: row.get(5)?,
+            drawn: row.get(6)?,
+        }),
         "erased" => Part::Erased,
         _ => Part::Absent,
     };
@@ -257,9 +264,9 @@ pub(super) fn put_part(conn: &Connection, id: EntryId, part: &Part) -> rusqlite:
         Part::Absent => ("absent", None),
     };
     let mut stmt = conn.prepare_cached(
-        "INSERT INTO personal (id, state, salt, name, phone, plate) VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+        "INSERT INTO personal (id, state, salt, name, phone, plate, drawn) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)
          ON CONFLICT (id) DO UPDATE SET state = excluded.state, salt = excluded.salt, name = excluded.name,
-             phone = excluded.phone, plate = excluded.plate",
+             phone = excluded.phone, plate = excluded.plate, drawn = excluded.drawn",
     )?;
     stmt.execute(params![
         id.as_bytes(),
@@ -268,6 +275,7 @@ pub(super) fn put_part(conn: &Connection, id: EntryId, part: &Part) -> rusqlite:
         kept.and_then(|personal| personal.name.as_deref()),
         kept.and_then(|personal| personal.phone.as_deref()),
         kept.and_then(|personal| personal.plate.as_deref()),
+        kept.and_then(|personal| personal.drawn.as_deref()),
     ])?;
     Ok(())
 }

@@ -12,14 +12,15 @@ use super::problem::{Problem, ProblemKind, Spot};
 use crate::calendar::Moment;
 
 /// What each version adds to the one before; the first makes a new book.
-pub(super) const STEPS: &[&str] = &[include_str!("schema/1.sql"), include_str!("schema/2.sql")];
+pub(super) const STEPS: &[&str] =
+    &[include_str!("schema/1.sql"), include_str!("schema/2.sql"), include_str!("schema/3.sql")];
 
 /// The version of the book that this build writes, and the newest it reads.
 ///
 /// ```
-/// assert_eq!(lugbook::store::VERSION, 2);
+/// assert_eq!(lugbook::store::VERSION, 3);
 /// ```
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// The oldest SQLite that may write a book: earlier ones can lose a log that
 /// is reset while another connection checkpoints.
@@ -155,9 +156,9 @@ mod tests {
 
     /// A step that a later version could bring, and one that fails half-way.
     const LATER: &[&str] =
-        &[STEPS[0], STEPS[1], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO later VALUES ('new');"];
+        &[STEPS[0], STEPS[1], STEPS[2], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO later VALUES ('new');"];
     const FAILING: &[&str] =
-        &[STEPS[0], STEPS[1], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO nowhere VALUES (1);"];
+        &[STEPS[0], STEPS[1], STEPS[2], "CREATE TABLE later (what TEXT) STRICT; INSERT INTO nowhere VALUES (1);"];
 
     fn now() -> Moment {
         Moment::from_unix_ms(1_777_886_100_000)

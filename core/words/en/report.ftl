@@ -22,6 +22,7 @@ card-person = { $name }, { $role }: { $wrote ->
    *[other] { $wrote } entries
 }, { $hands } with own hands
 card-signed-by = Signed { $how }: { $name }
+card-drawn = Drawn signature: { $name }
 card-estimated = estimated
 card-cluster-replaced = instrument replaced
 card-not-recorded = not recorded

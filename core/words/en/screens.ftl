@@ -228,6 +228,7 @@ field-state = How it stands
 field-stays-on = Screen stays on at work
 field-studs = Studs on the wheel
 field-ring = Ring around the tire
+field-drawn = Signature, drawn with a finger (may stay empty)
 field-printed-size = Size
 field-printed-service = Load index and speed symbol
 field-dot-number = DOT number

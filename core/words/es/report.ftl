@@ -22,6 +22,7 @@ card-person = { $name }, { $role }: { $wrote ->
    *[other] { $wrote } anotaciones
 }, { $hands } con sus manos
 card-signed-by = Firmado { $how }: { $name }
+card-drawn = Firma dibujada: { $name }
 card-estimated = estimado
 card-cluster-replaced = instrumento cambiado
 card-not-recorded = sin anotar

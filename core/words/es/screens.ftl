@@ -228,6 +228,7 @@ field-state = Cómo está
 field-stays-on = Pantalla encendida al trabajar
 field-studs = Espárragos de la rueda
 field-ring = Anillo alrededor de la llanta
+field-drawn = Firma, dibujada con el dedo (puede quedar vacía)
 field-printed-size = Medida
 field-printed-service = Índice de carga y símbolo de velocidad
 field-dot-number = Número DOT

@@ -88,7 +88,7 @@ impl Pen {
 
     fn named(name: &str, plate: Option<&str>) -> Option<Personal> {
         let name = (!name.is_empty()).then(|| name.to_owned());
-        Some(Personal { salt: [7; 16], name, phone: None, plate: plate.map(str::to_owned) })
+        Some(Personal { name, plate: plate.map(str::to_owned), ..Personal::salted([7; 16]) })
     }
 
     fn book(&mut self) {

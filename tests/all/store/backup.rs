@@ -228,8 +228,8 @@ fn an_archive_that_was_changed_with_care_is_told_all_the_same() {
         Some((name.to_owned(), kept))
     });
     assert!(damaged(Backup::open(&shorter)));
-    let newer = rewrite(&path, text_changed("\"version\":1,\"made\"", "\"version\":2,\"later\""));
-    assert_eq!(broken(Backup::open(&newer)), Mend::NewerBackup { version: 2, known: 1 });
+    let newer = rewrite(&path, text_changed("\"version\":2,\"made\"", "\"version\":3,\"later\""));
+    assert_eq!(broken(Backup::open(&newer)), Mend::NewerBackup { version: 3, known: 2 });
     let other = rewrite(&path, text_changed("lugbook-backup", "another-backup"));
     assert_eq!(broken(Backup::open(&other)), Mend::NotABackup { path: other });
 }

@@ -66,12 +66,12 @@ fn golden_entries() -> Vec<Entry> {
 }
 
 fn golden_draft(number: u64, fact: Fact) -> Draft {
-    let personal = matches!(fact, Fact::PersonAdded { .. } | Fact::VehicleAdded { .. }).then(|| Personal {
-        salt: [u8::try_from(number).unwrap(); 16],
-        name: matches!(fact, Fact::PersonAdded { .. }).then(|| "Wren Castellan".to_owned()),
-        phone: None,
-        plate: matches!(fact, Fact::VehicleAdded { .. }).then(|| "ORCHARD 7".to_owned()),
-    });
+    let salted = Personal::salted([u8::try_from(number).unwrap(); 16]);
+    let personal = match fact {
+        Fact::PersonAdded { .. } => Some(Personal { name: Some("Wren Castellan".to_owned()), ..salted }),
+        Fact::VehicleAdded { .. } => Some(Personal { plate: Some("ORCHARD 7".to_owned()), ..salted }),
+        _ => None,
+    };
     Draft { id: id(number), author: person(1), practice: number == 5, fact, personal }
 }
 

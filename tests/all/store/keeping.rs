@@ -272,7 +272,7 @@ fn changed_removed_and_reordered_entries_are_noticed_with_their_place() {
               WHERE (entry.number = 2 AND b.number = 3) OR (entry.number = 3 AND b.number = 2)",
             row(2),
         ),
-        ("INSERT INTO personal SELECT id, 'absent', NULL, NULL, NULL, NULL FROM entry WHERE number = 2", row(2)),
+        ("INSERT INTO personal SELECT id, 'absent', NULL, NULL, NULL, NULL, NULL FROM entry WHERE number = 2", row(2)),
     ];
     for (sql, at) in cases {
         let dir = tempdir().unwrap();

@@ -43,7 +43,7 @@ fn job(number: u64) -> JobId {
 /// Jobs of 50 entries each on one vehicle, all signed but the last.
 fn history(jobs: u64) -> Vec<Draft> {
     let vehicle = VehicleId::from_parts(1, ten(1));
-    let wren = Personal { salt: [7; 16], name: Some("Wren Castellan".to_owned()), phone: None, plate: None };
+    let wren = Personal { name: Some("Wren Castellan".to_owned()), ..Personal::salted([7; 16]) };
     let mut facts = vec![
         (Fact::PersonAdded { person: person(1), role: Role::Mechanic }, Some(wren)),
         (

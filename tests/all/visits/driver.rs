@@ -139,7 +139,7 @@ impl Visit {
             "studs" => said("5"),
             "vehicle-photo" | "sidewall-photo" | "flat-photo" | "finding-photo" => skip("no camera today"),
             "damage" => Command::Damage { at: None, text: None, photo: None },
-            "approval" => Command::Approve { approved: true, by: Some(text("Odo Brandt")) },
+            "approval" => Command::Approve { approved: true, by: Some(text("Odo Brandt")), drawn: None },
             "odometer" => {
                 Command::Odometer { reading: either("48210 mi", "77590 km"), estimated: false, replaced: false }
             }
@@ -220,7 +220,7 @@ impl Visit {
             },
             "lamp" | "lamp-before" => Command::Lamp { on: false, sensors: SensorKind::Indirect },
             "recheck" => Command::TellRecheck,
-            "signature" => Command::Sign,
+            "signature" => Command::Sign { drawn: None },
             other => panic!("{other} is asked and not answered here"),
         }
     }

@@ -121,7 +121,7 @@ fn met(procedure: &Procedure, pick: usize) -> BTreeMap<Gate, String> {
             find_something_unsafe(&mut visit, &next.at.clone().unwrap(), &mut |visit| note(visit, "look"));
         }
         if next.asks == "signature" && found {
-            visit.say(Command::UnsafeTold { accepts: true });
+            visit.say(Command::UnsafeTold { accepts: true, by: None, drawn: None });
             note(&mut visit, "unsafe-told");
         }
         let answer = visit.answer(&next);

@@ -85,7 +85,7 @@ impl Jobs {
             Some(Job::Park(Reason { reason })) => Command::ParkJob { reason },
             Some(Job::Resume(Number { job })) => Command::ResumeJob { job },
             Some(Job::Close(Reason { reason })) => Command::CloseJob { reason },
-            Some(Job::Sign) => Command::Sign,
+            Some(Job::Sign) => Command::Sign { drawn: None },
         };
         Answer::of_change(&options.act(command, Absent::Refuse)?)
     }

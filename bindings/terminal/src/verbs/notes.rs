@@ -70,6 +70,8 @@ pub enum Reply {
 pub struct Told {
     /// What the customer said
     reply: Reply,
+    #[command(flatten)]
+    by: By,
 }
 
 /// The odometer.
@@ -121,13 +123,13 @@ impl From<Damage> for Command {
 impl By {
     /// The approval, or its refusal.
     pub fn approval(self, approved: bool) -> Command {
-        Command::Approve { approved, by: self.by }
+        Command::Approve { approved, by: self.by, drawn: None }
     }
 }
 
 impl From<Told> for Command {
     fn from(said: Told) -> Self {
-        Self::UnsafeTold { accepts: said.reply == Reply::Accepts }
+        Self::UnsafeTold { accepts: said.reply == Reply::Accepts, by: said.by.by, drawn: None }
     }
 }
 

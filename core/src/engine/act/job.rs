@@ -7,7 +7,8 @@ use crate::caution;
 use crate::due;
 use crate::engine::{Trouble, TroubleKind};
 use crate::entry::{
-    Answer, Complaint, Decision, DriveSeen, Fact, Kind, OdometerNote, Personal, PhotoOf, Shelf, Signature, Thing,
+    Answer, Complaint, Decision, DriveSeen, Fact, Kind, NoStrokes, OdometerNote, Personal, PhotoOf, Shelf, Signature,
+    Strokes, Thing,
 };
 use crate::ident::{JobId, PersonId};
 use crate::logbook::Status;
@@ -116,7 +117,7 @@ impl<'a> Acting<'a> {
         Ok(Outcome::fact(Fact::JobClosed { job: bay.job.id, reason }).note(said))
     }
 
-    pub(super) fn sign(&self, bay: &Bay<'_>, author: PersonId) -> Done {
+    pub(super) fn sign(&self, bay: &Bay<'_>, author: PersonId, drawn: Option<String>) -> Done {
         self.gate(bay, Ask::Signature, None)?;
         let left = bay.tasks().into_iter().find(|task| !task.state.is_over() && task.step.asks != Ask::Signature);
         if let Some(task) = left {
@@ -126,9 +127,11 @@ impl<'a> Acting<'a> {
             return Err(Trouble::new(TroubleKind::Held, self.words, "trouble-steps-left", &args).at(at));
         }
         let name = self.book.person(author).and_then(|person| person.name.clone()).unwrap_or_default();
-        let fact = Fact::JobSigned { job: bay.job.id, signature: Signature::Name, seen: self.head };
+        let (signature, personal) = self.signature(Some(name.clone()).filter(|_| drawn.is_some()), drawn)?;
+        let fact = Fact::JobSigned { job: bay.job.id, signature, seen: self.head };
         let args = [("job", bay.job.number.into()), ("name", name.into())];
-        Ok(Outcome::fact(fact).note(self.words.text("said-signed", &args)))
+        let outcome = Outcome { facts: vec![(fact, personal)], ..Outcome::default() };
+        Ok(outcome.note(self.words.text("said-signed", &args)))
     }
 
     fn task_sentence(&self, bay: &Bay<'_>, task: &Task<'_>) -> String {
@@ -153,23 +156,39 @@ impl<'a> Acting<'a> {
         Ok(Outcome::fact(Fact::DamageSeen { job: bay.job.id, at, text, photo }))
     }
 
-    pub(super) fn approve(&self, bay: &Bay<'_>, approved: bool, by: Option<&str>) -> Done {
-        let personal = match by {
-            Some(name) => {
-                let name = Some(self.text("what-name", name)?);
-                Some(Personal { salt: self.salt(), name, phone: None, plate: None })
-            }
-            None => None,
-        };
-        let what = "work".to_owned();
-        let fact = Fact::WorkApproved { job: bay.job.id, what, approved, signature: Signature::Name };
-        let outcome = Outcome { facts: vec![(fact, personal)], ..Outcome::default() };
+    pub(super) fn approve(&self, bay: &Bay<'_>, approved: bool, by: Option<&str>, drawn: Option<String>) -> Done {
+        let outcome = self.approval(bay, "work", approved, by, drawn)?;
         Ok(if approved { outcome } else { outcome.note(self.words.text("said-declined", &[])) })
     }
 
-    pub(super) fn unsafe_told(&self, bay: &Bay<'_>, accepts: bool) -> Done {
-        let what = Fact::UNSAFE_TOLD.to_owned();
-        Ok(Outcome::fact(Fact::WorkApproved { job: bay.job.id, what, approved: accepts, signature: Signature::Name }))
+    pub(super) fn unsafe_told(&self, bay: &Bay<'_>, accepts: bool, by: Option<&str>, drawn: Option<String>) -> Done {
+        self.approval(bay, Fact::UNSAFE_TOLD, accepts, by, drawn)
+    }
+
+    fn approval(&self, bay: &Bay<'_>, what: &str, approved: bool, by: Option<&str>, drawn: Option<String>) -> Done {
+        let by = by.map(|name| self.text("what-name", name)).transpose()?;
+        let (signature, personal) = self.signature(by, drawn)?;
+        let fact = Fact::WorkApproved { job: bay.job.id, what: what.to_owned(), approved, signature };
+        Ok(Outcome { facts: vec![(fact, personal)], ..Outcome::default() })
+    }
+
+    /// How somebody signed, and the name and what was drawn, which can be erased by that name.
+    fn signature(&self, name: Option<String>, drawn: Option<String>) -> Result<(Signature, Option<Personal>), Trouble> {
+        let Some(drawn) = drawn else {
+            return Ok((Signature::Name, name.map(|name| Personal { name: Some(name), ..self.personal() })));
+        };
+        if name.is_none() {
+            return Err(Trouble::mend(self.words, "trouble-whose-signature", &[]).at("by"));
+        }
+        let drawn: Strokes = drawn.parse().map_err(|why| {
+            let id = match why {
+                NoStrokes::TooLong => "trouble-signature-long",
+                NoStrokes::Empty | NoStrokes::Point => "trouble-signature-drawn",
+            };
+            Trouble::mend(self.words, id, &[]).at("drawn")
+        })?;
+        let personal = Personal { name, drawn: Some(drawn.to_string()), ..self.personal() };
+        Ok((Signature::Drawn { strokes: Vec::new() }, Some(personal)))
     }
 
     pub(super) fn odometer(&self, bay: &Bay<'_>, text: &str, estimated: bool, replaced: bool) -> Done {

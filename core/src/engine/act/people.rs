@@ -21,7 +21,7 @@ impl Acting<'_> {
         }
         let places = if named.is_empty() { bay.wheels_handled() } else { named };
         let facts = places.into_iter().map(|at| {
-            let personal = Personal { salt: self.salt(), name: Some(name.clone()), phone: None, plate: None };
+            let personal = Personal { name: Some(name.clone()), ..self.personal() };
             (Fact::WheelShared { job: bay.job.id, at, person: known }, known.is_none().then_some(personal))
         });
         Ok(Outcome { facts: facts.collect(), ..Outcome::default() })

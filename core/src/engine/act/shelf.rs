@@ -45,7 +45,7 @@ impl Acting<'_> {
         // The first person in a book is added by that person.
         let author = if self.book.people.is_empty() { person } else { self.author(author)? };
         let said = self.words.text("said-person", &[("name", name.as_str().into())]);
-        let personal = Personal { salt: self.salt(), name: Some(name), phone, plate: None };
+        let personal = Personal { name: Some(name), phone, ..self.personal() };
         let facts = vec![(Fact::PersonAdded { person, role }, Some(personal))];
         Ok((author, Outcome { facts, sentences: vec![said], ..Outcome::default() }))
     }
@@ -67,7 +67,7 @@ impl Acting<'_> {
         let plate = plate.map(|plate| self.text("what-plate", &plate)).transpose()?;
         let vehicle = VehicleId::from_parts(self.now_ms(), self.host.random());
         let (class, layout) = (wheels.class, self.layout(wheels)?);
-        let personal = plate.map(|plate| Personal { salt: self.salt(), name: None, phone: None, plate: Some(plate) });
+        let personal = plate.map(|plate| Personal { plate: Some(plate), ..self.personal() });
         let mut facts: Vec<_> = vec![(
             Fact::VehicleAdded { vehicle, name: name.clone(), model, class, layout: layout.clone(), own },
             personal,

@@ -229,7 +229,10 @@ impl Doing<'_, '_> {
             (Ask::PressureFound, Some(at)) => self.pressure(at, false),
             (Ask::Lamp | Ask::LampBefore, _) => self.lamp(),
             (Ask::Recheck, _) => self.offers.offer("tell-recheck", Weight::Main, None, Form::of("tell-recheck")),
-            (Ask::Signature, _) => self.offers.offer("sign", Weight::Main, None, Form::of("sign")),
+            (Ask::Signature, _) => {
+                let form = Form::of("sign").ask(Slot::text(self.words, "drawn", FieldKind::Drawn));
+                self.offers.offer("sign", Weight::Main, None, form);
+            }
             _ => {}
         }
     }
@@ -295,14 +298,22 @@ impl Doing<'_, '_> {
     }
 
     fn approval(&mut self) {
-        let customers = self.bay.book.people.iter().filter(|person| person.role == Role::Customer);
-        let customers = named(customers.filter_map(|person| person.name.clone()));
         for (code, approved, weight) in [("approve", true, Weight::Main), ("decline", false, Weight::Beside)] {
-            let form = Form::of("approve")
-                .with("approved", approved)
-                .ask_if(!customers.is_empty(), || Slot::one(self.words, "by", customers.clone()));
+            let form = self.with_the_customer(Form::of("approve").with("approved", approved));
             self.offers.offer(code, weight, None, form);
         }
+    }
+
+    /// Who of the customers says so, and their signature.
+    fn with_the_customer(&self, form: Form) -> Form {
+        let customers = self.bay.book.people.iter().filter(|person| person.role == Role::Customer);
+        let customers = named(customers.filter_map(|person| person.name.clone()));
+        let by = if customers.is_empty() {
+            Slot::text(self.words, "by", FieldKind::Text)
+        } else {
+            Slot::one(self.words, "by", customers)
+        };
+        form.ask(by).ask(Slot::text(self.words, "drawn", FieldKind::Drawn))
     }
 
     fn odometer(&mut self) {
@@ -646,7 +657,8 @@ impl Doing<'_, '_> {
         for (code, accepts, weight) in
             [("unsafe-accepts", true, Weight::Main), ("unsafe-declines", false, Weight::Beside)]
         {
-            self.offers.offer(code, weight, None, Form::of("unsafe-told").with("accepts", accepts));
+            let form = self.with_the_customer(Form::of("unsafe-told").with("accepts", accepts));
+            self.offers.offer(code, weight, None, form);
         }
     }
 

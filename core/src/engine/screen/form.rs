@@ -47,6 +47,8 @@ pub enum FieldKind {
     /// A circle dragged over the photo in hand: middle across, middle down and radius, each as a share of the photo's
     /// width, set apart by spaces.
     Ring,
+    /// A signature drawn with the finger, as [`Strokes`](crate::entry::Strokes) are written; empty signs by name.
+    Drawn,
 }
 
 /// One of a field's choices.

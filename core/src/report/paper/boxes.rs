@@ -130,6 +130,8 @@ impl Setter<'_> {
             118.0
         } else if svg.has_class("drawing") {
             190.0
+        } else if svg.has_class("signature") {
+            150.0
         } else {
             250.0
         };

@@ -45,6 +45,8 @@ fn look(class: &str) -> Look {
         "band" => (Some(Band), pen(Line, 1.0, &[])),
         "forecast" => (None, pen(Black, 2.0, &[6.0, 4.0])),
         "read" => (None, pen(Black, 2.0, &[])),
+        "baseline" => (None, pen(Line, 6.0, &[])),
+        "ink" => (None, pen(Black, 22.0, &[])),
         "dot-slipped" => (Some(Paper), pen(Black, 2.0, &[])),
         _ => (None, pen(Black, 1.0, &[])),
     };
