@@ -190,8 +190,7 @@ impl Sheet<'_> {
     }
 
     fn signed_by(&self) -> Option<String> {
-        let line = self.job.lines.iter().rev().find(|line| matches!(line.fact, Fact::JobSigned { .. }))?;
-        let Fact::JobSigned { signature, .. } = &line.fact else { return None };
+        let (line, signature) = self.signed()?;
         let name = self.words.person(self.book, line.author);
         Some(self.say("card-signed-by", &[("name", name.into()), ("how", self.words.signature(signature).into())]))
     }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::Sheet;
-use crate::entry::{Fact, Kind, Shelf, Strokes};
+use crate::entry::{Fact, Kind, Shelf, Signature, Strokes};
 use crate::ident::{TireId, ToolId};
 use crate::logbook::{Line, Status};
 use crate::measure::Pressure;
@@ -197,11 +197,22 @@ impl Sheet<'_> {
         [name, kind, papers, calibration].map(|text| html! { (text) }).to_vec()
     }
 
+    /// The line that signed the job.
+    pub(super) fn signed(&self) -> Option<(&Line, &Signature)> {
+        self.job.lines.iter().rev().find_map(|line| match &line.fact {
+            Fact::JobSigned { signature, .. } => Some((line, signature)),
+            _ => None,
+        })
+    }
+
     fn signature(&self) -> String {
+        let Some((_, signature)) = self.signed().filter(|_| self.job.status == Status::Signed) else {
+            return self.t("card-unsigned");
+        };
+        let how = ("how", self.words.signature(signature).into());
         match &self.seal.sealed_by {
-            _ if self.job.status != Status::Signed => self.t("card-unsigned"),
-            Some(device) => self.say("card-sealed", &[("device", device.as_str().into())]),
-            None => self.t("card-not-sealed"),
+            Some(device) => self.say("card-sealed", &[how, ("device", device.as_str().into())]),
+            None => self.say("card-not-sealed", &[how]),
         }
     }
 
@@ -213,10 +224,9 @@ impl Sheet<'_> {
     /// How it is signed, what the digest is for, and who stands above this card.
     pub(super) fn foot(&self) -> Markup {
         let last = self.entries_of_job().last().map(|entry| entry.digest().short());
-        let signed = self.job.lines.iter().rev().find(|line| matches!(line.fact, Fact::JobSigned { .. }));
         html! {
             footer {
-                @if let Some(drawn) = signed.and_then(|line| self.drawn(line)) { (drawn) }
+                @if let Some(drawn) = self.signed().and_then(|(line, _)| self.drawn(line)) { (drawn) }
                 p { strong { (self.signature()) } @if let Some(after) = self.after_the_seal() { " " (after) } }
                 @if let Some(last) = last { p { (self.say("card-digest", &[("digest", last.into())])) } }
                 @if let Some(device) = &self.seal.written_by { p class="small" { (self.say("card-provable", &[("device", device.as_str().into())])) } }

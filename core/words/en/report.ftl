@@ -222,8 +222,8 @@ card-entries = { $count ->
    *[other] { $count } entries of this job, as they were written.
 }
 card-hands-of = { $person }; hands: { $hands }
-card-not-sealed = Signed by name, not sealed by the device.
-card-sealed = Signed by name, and sealed by device { $device }.
+card-not-sealed = Signed { $how }, not sealed by the device.
+card-sealed = Signed { $how }, and sealed by device { $device }.
 card-sealed-after = { $count ->
     [one] One entry came after the seal.
    *[other] { $count } entries came after the seal.

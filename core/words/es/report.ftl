@@ -222,8 +222,8 @@ card-entries = { $count ->
    *[other] { $count } anotaciones de este trabajo, como se escribieron.
 }
 card-hands-of = { $person }; manos: { $hands }
-card-not-sealed = Firmado por nombre, sin sello del aparato.
-card-sealed = Firmado por nombre y sellado por el aparato { $device }.
+card-not-sealed = Firmado { $how }, sin sello del aparato.
+card-sealed = Firmado { $how } y sellado por el aparato { $device }.
 card-sealed-after = { $count ->
     [one] Una anotación llegó después del sello.
    *[other] { $count } anotaciones llegaron después del sello.

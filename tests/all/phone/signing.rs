@@ -41,6 +41,7 @@ fn who_approves_draws_and_who_works_draws_and_both_stand_on_the_card() {
         "Drawn signature: Ana",
         "d=\"M0 0L3000 1000\"",
         "Signed by a drawn signature: Ana",
+        "Signed by a drawn signature, and sealed by device ",
     ] {
         assert!(card.contains(whole), "{whole}");
     }
