@@ -331,6 +331,17 @@ fn a_sentence_ends_alike_in_both_languages() {
     }
 }
 
+#[test]
+fn what_every_shell_says_names_no_command_of_the_terminal() {
+    let command = Regex::new(r"\blugbook [a-z]").unwrap();
+    for lang in Lang::ALL {
+        let naming =
+            messages(lang).into_iter().filter(|(_, told)| told.file != "terminal.ftl" && command.is_match(&told.text));
+        // Whoever was handed a card can check it at a terminal alone.
+        assert_eq!(naming.map(|(id, _)| id).collect::<Vec<_>>(), ["card-provable"], "{lang:?}");
+    }
+}
+
 #[derive(Debug, Deserialize)]
 struct Glossary {
     term: Vec<Term>,
