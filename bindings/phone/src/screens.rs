@@ -178,6 +178,8 @@ record! {
         filled: Option<String>,
         /// The grooves, for a tread reading.
         grooves: Vec<GrooveField>,
+        /// The photo that a circle is dragged over: its path, upright and of a screen's size; none for any other field.
+        photo: Option<String>,
     }
 }
 

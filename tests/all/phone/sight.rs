@@ -6,6 +6,7 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use ::renderer::{Sidewall, View};
+use lugbook::photos::Upright;
 use lugbook_phone::{BayScreen, FieldKind, Refusal, ScreenAction, TextOnTile, TextReader, TextTile};
 
 use super::{ENGLISH, Shop, played, wait};
@@ -137,4 +138,33 @@ fn a_reader_of_the_phones_own_reads_in_place_of_the_models() {
     shop.tap(accept, &values).unwrap();
     let log = wait(shop.engine.log(None, ENGLISH)).unwrap().lines;
     assert!(log.iter().any(|line| line.sentence.contains("phone reader 3")), "{log:?}");
+}
+
+#[test]
+fn a_circle_is_dragged_over_the_photo_that_was_taken_last() {
+    let shop = Shop::new().with_car();
+    shop.engine.read_by(Some(Arc::new(OfThePhone(AtomicUsize::new(0))))).unwrap();
+    played::open(&shop, "gray wagon", "tread-and-age-check");
+    played::play(&shop, "sidewall-photo");
+    let field = || action(&bay(&shop), "read-photo").unwrap().fields[0].clone();
+    let size = || {
+        let path = field().photo.expect("a photo to drag it over");
+        let shown = Upright::open(path.as_ref()).unwrap();
+        (shown.width, shown.height)
+    };
+    // Wide enough that a rendition is smaller than what was taken, in the same form.
+    for (number, (width, height), shown) in [(1, (900, 1200), (900, 1200)), (2, (3200, 800), (1600, 400))] {
+        let file = shop.dir.path().join(format!("{number}.png"));
+        image::GrayImage::from_pixel(width, height, image::Luma([120])).save(&file).unwrap();
+        shop.tap_on(&bay(&shop).actions, "photo", &[("file", file.to_str().unwrap())]);
+        assert_eq!(size(), shown);
+    }
+    // A middle that lies on the tall photo lies beside the wide one.
+    let read = action(&bay(&shop), "read-photo").unwrap().clone();
+    let beside = shop.tap(&read, &[("ring", "0.5 0.5 0.2")]);
+    assert!(matches!(beside, Err(Refusal::MendInput { .. })), "{beside:?}");
+    shop.tap(&read, &[("ring", "0.5 0.12 0.1")]).unwrap();
+    let others =
+        bay(&shop).actions.into_iter().flat_map(|action| action.fields).filter(|field| field.kind != FieldKind::Ring);
+    assert!(others.into_iter().all(|field| field.photo.is_none()));
 }

@@ -104,6 +104,8 @@ pub struct Field {
     pub filled: Option<String>,
     /// The grooves, for a tread reading.
     pub grooves: Vec<Groove>,
+    /// The photo that a circle is dragged over: its path, upright and of a screen's size; none for any other field.
+    pub photo: Option<String>,
 }
 
 /// A value as it was entered.
@@ -173,6 +175,7 @@ impl Slot {
             last: None,
             filled: None,
             grooves: Vec::new(),
+            photo: None,
         };
         Self { field, path: code.replace('-', "_"), becomes, values: Vec::new(), silent: false }
     }
@@ -316,6 +319,12 @@ impl Slot {
     /// The grooves of a tread reading.
     pub(super) fn grooves(mut self, grooves: Vec<Groove>) -> Self {
         self.field.grooves = grooves;
+        self
+    }
+
+    /// The photo that its circle is dragged over.
+    pub(super) fn over(mut self, photo: Option<String>) -> Self {
+        self.field.photo = photo;
         self
     }
 

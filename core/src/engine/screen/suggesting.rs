@@ -144,7 +144,8 @@ fn tire_of(bay: &Bay<'_>, task: &Task<'_>) -> Option<(Place, TireId)> {
     Some((at, tire?))
 }
 
-/// The sidewall photos of a place, taken since another tire was read there.
+/// The sidewall photos of a place, taken since another tire was read there; the newest first, since a circle is drawn
+/// on the one that was taken last.
 fn photos_of(bay: &Bay<'_>, at: Place, tire: TireId) -> Vec<Digest> {
     let mut photos = Vec::new();
     for line in &bay.job.lines {
@@ -156,6 +157,7 @@ fn photos_of(bay: &Bay<'_>, at: Place, tire: TireId) -> Vec<Digest> {
             _ => {}
         }
     }
+    photos.reverse();
     photos
 }
 
@@ -298,13 +300,14 @@ impl Engine {
             }
         }
         let reads = self.host.tile_reader().is_some() || self.host.models().is_some();
-        if reads && !photos_of(bay, at, tire).is_empty() {
+        if let Some(newest) = photos_of(bay, at, tire).first().filter(|_| reads) {
+            let shown = self.photos.path(*newest, Rendition::Large).ok().map(|path| path.display().to_string());
             // The tire is named, so that the tap is good for it alone.
             let form = Form::of("read-photo")
                 .with("at", code.as_str())
                 .with("step", task.step.id.as_str())
                 .with("tire", tire.to_string())
-                .ask(Slot::text(words, "ring", FieldKind::Ring));
+                .ask(Slot::text(words, "ring", FieldKind::Ring).over(shown));
             let weight = if read.is_some() { Weight::Aside } else { Weight::Main };
             let label = words.text("do-read-photo", &[]);
             offers.labelled("read-photo", label, weight, Some(at), form, Leads::Deed(Deed::ReadPhoto));
