@@ -81,6 +81,7 @@ class Fields(private val pen: Pen, private val kept: Kept, private val filled: F
             FieldKind.FOLDER -> files(this, field, R.string.choose_folder to Reach.FOLDER)
             FieldKind.FILE -> files(this, field, R.string.choose_file to Reach.FILE)
             FieldKind.TEXT, FieldKind.LONG_TEXT, FieldKind.SECRET, FieldKind.LINES -> put(text(field), 4)
+            FieldKind.DRAWN -> put(SignatureField(pen, field, filled), 4)
             FieldKind.RING -> Unit
         }
         if (field.boxes == 0) field.last?.let { put(last(it), 2) }

@@ -109,6 +109,9 @@ class Pen(val context: Context) {
         const val HEADING = 20
         const val CHIEF = 21
         const val STEP = 26
+
+        /** How much is left of what can not be pressed now. */
+        const val PALE = 0.5f
     }
 }
 

@@ -128,6 +128,37 @@ class Hands(room: File, at: List<Page> = emptyList()) {
         shadowOf(Looper.getMainLooper()).idleFor(Duration.ofMillis(200))
     }
 
+    /** Drags one finger after another along its points, shares of a view's width and height; with two, both at once. */
+    fun drag(view: View, vararg fingers: List<Pair<Float, Float>>) {
+        view.requestRectangleOnScreen(android.graphics.Rect(0, 0, view.width, view.height), true)
+        idle()
+        val begun = SystemClock.uptimeMillis()
+        val event = { action: Int, step: Int, count: Int ->
+            val who = Array(count) { finger -> MotionEvent.PointerProperties().apply { id = finger } }
+            val where = Array(count) { finger ->
+                val at = IntArray(2).also(view::getLocationInWindow)
+                val (right, down) = fingers[finger].let { it[step.coerceAtMost(it.lastIndex)] }
+                MotionEvent.PointerCoords().apply {
+                    x = at[0] + right * view.width
+                    y = at[1] + down * view.height
+                    check(x >= 0 && y >= 0 && x < main.window.decorView.width && y < main.window.decorView.height) { "it is out of the window" }
+                }
+            }
+            MotionEvent.obtain(begun, begun + 20L * step, action, count, who, where, 0, 0, 1f, 1f, 0, 0, 0, 0).also {
+                main.window.decorView.dispatchTouchEvent(it)
+                it.recycle()
+            }
+        }
+        val second = MotionEvent.ACTION_POINTER_DOWN or (1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT)
+        event(MotionEvent.ACTION_DOWN, 0, 1)
+        if (fingers.size > 1) event(second, 0, 2)
+        val steps = fingers.maxOf { it.size }
+        for (step in 1 until steps) event(MotionEvent.ACTION_MOVE, step, fingers.size)
+        if (fingers.size > 1) event(MotionEvent.ACTION_POINTER_UP or (1 shl MotionEvent.ACTION_POINTER_INDEX_SHIFT), steps - 1, 2)
+        event(MotionEvent.ACTION_UP, steps - 1, 1)
+        idle()
+    }
+
     /** Taps what has this label. */
     fun tap(label: String) {
         touch(find("“$label”") { it is Button && it !is CompoundButton && it.text.toString() == label })

@@ -139,6 +139,11 @@ class PictureTest(private val name: String, private val shot: Shot) {
 
         private val BUSIEST = listOf("bay-tread", "bay-final", "plans", "bay-torque", "vehicle")
 
+        private val HELD = mapOf(
+            "light" to "w412dp-h892dp-port-notnight-mdpi", "dark" to "w412dp-h892dp-port-night-mdpi",
+            "landscape" to "w892dp-h412dp-land-notnight-mdpi", "large" to "es-w412dp-h892dp-port-notnight-mdpi",
+        )
+
         private const val PHONE = "w412dp-h892dp-port-notnight-mdpi"
 
         private val SHOTS: Map<String, Shot> = buildMap {
@@ -156,6 +161,9 @@ class PictureTest(private val name: String, private val shot: Shot) {
                     type("Text", "225/45R17 91W")
                     tap("Read a sidewall text")
                 })
+            }
+            for ((held, qualifiers) in HELD) {
+                put("bay-signed-$held", Shot("signature", at(Place.BAY), qualifiers, if (held == "large") 2f else 1f) { sign() })
             }
             BUSIEST.forEach { name ->
                 val (room, pages) = SCREENS.getValue(name)
