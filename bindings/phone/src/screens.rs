@@ -315,7 +315,7 @@ record! {
         /// The sentence, with its place and wheel.
         sentence: String,
         /// The cautions before it.
-        caution: Vec<String>,
+        caution: Vec<CautionLine>,
         /// It is done.
         done: bool,
     }

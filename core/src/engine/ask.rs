@@ -153,7 +153,7 @@ impl Engine {
                 .cautions
                 .iter()
                 .filter(|caution| bay.has_gear_of(**caution))
-                .map(|caution| words.caution(*caution))
+                .map(|caution| caution_line(*caution, false, &words))
                 .collect(),
             done: over(action.n),
         };
@@ -485,6 +485,16 @@ fn crew(bay: &Bay<'_>) -> Vec<String> {
     idle.filter_map(|person| person.name.clone()).collect()
 }
 
+fn caution_line(caution: CautionId, again: bool, words: &Words) -> CautionLine {
+    CautionLine {
+        code: caution.code().to_owned(),
+        signal: words.signal(caution.signal()),
+        signal_code: caution.signal().code().to_owned(),
+        sentence: words.caution(caution),
+        again,
+    }
+}
+
 /// The cautions before a task; one that stood before an earlier, finished task is marked as shown.
 fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -> Vec<CautionLine> {
     let here = bay.circumstances();
@@ -496,13 +506,7 @@ fn cautions(bay: &Bay<'_>, task: &Task<'_>, tasks: &[Task<'_>], words: &Words) -
         .iter()
         .filter_map(|code| CautionId::of_code(code))
         .filter(|caution| caution.applies(&here) && bay.has_gear_of(*caution))
-        .map(|caution| CautionLine {
-            code: caution.code().to_owned(),
-            signal: words.signal(caution.signal()),
-            signal_code: caution.signal().code().to_owned(),
-            sentence: words.caution(caution),
-            again: shown_before(caution),
-        })
+        .map(|caution| caution_line(caution, shown_before(caution), words))
         .collect()
 }
 

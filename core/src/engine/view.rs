@@ -181,7 +181,7 @@ pub struct ActionLine {
     /// The sentence, with its place and wheel.
     pub sentence: String,
     /// The cautions before it.
-    pub caution: Vec<String>,
+    pub caution: Vec<CautionLine>,
     /// It is done.
     pub done: bool,
 }

@@ -377,7 +377,12 @@ class DepthBar(private val pen: Pen, private val share: Double) : View(pen.conte
     }
 }
 
-/** How something stands, as a shape beside its word: ring, half disc, square, diamond, octagon. */
+/**
+ * How something stands, as a shape beside its word: ring, half disc, square, diamond, octagon.
+ *
+ * The four signal words have four shapes: a triangle wherever somebody may be hurt, the more of it filled the worse, and
+ * a square where nobody is (ANSI Z535.4 keeps its alert sign, a triangle, for what can hurt; from memory).
+ */
 class StateShape(private val pen: Pen, private val state: String) : Drawable() {
     private val paint = Paint(Paint.ANTI_ALIAS_FLAG).apply { color = pen.ink }
 
@@ -426,13 +431,45 @@ class StateShape(private val pen: Pen, private val state: String) : Drawable() {
                 canvas.drawLine(x + reach * 0.5f, y - reach, x + reach * 0.5f, y + reach, paint)
             }
             "ready" -> canvas.drawPath(corners(x, y, reach, 3, 0.0), paint)
-            "danger", "warning", "caution" -> {
-                canvas.drawPath(corners(x, y + reach * 0.2f, reach, 3, -Math.PI / 2), paint)
-                canvas.drawLine(x, y - reach * 0.2f, x, y + reach * 0.25f, paint)
+            "danger" -> {
+                alert(canvas, x, y - reach * 0.1f, reach * 0.92f, filled = true)
+                canvas.drawLine(x - reach, y + reach * 0.9f, x + reach, y + reach * 0.9f, paint)
+            }
+            "warning" -> alert(canvas, x, y + reach * 0.2f, reach * 1.08f, filled = true)
+            "caution" -> alert(canvas, x, y + reach * 0.2f, reach * 1.08f, filled = false)
+            "notice" -> {
+                canvas.drawRect(x - reach * 0.9f, y - reach * 0.9f, x + reach * 0.9f, y + reach * 0.9f, paint)
+                canvas.drawPoint(x, y - reach * 0.45f, paint)
+                canvas.drawLine(x, y - reach * 0.1f, x, y + reach * 0.55f, paint)
+            }
+            // It is asked once more.
+            "asked" -> {
+                canvas.drawCircle(x, y, reach, paint)
+                canvas.drawArc(RectF(x - reach * 0.36f, y - reach * 0.6f, x + reach * 0.36f, y + reach * 0.1f), 180f, 250f, false, paint)
                 canvas.drawPoint(x, y + reach * 0.5f, paint)
             }
             else -> canvas.drawRect(x - reach * 0.8f, y - reach * 0.8f, x + reach * 0.8f, y + reach * 0.8f, paint)
         }
+    }
+
+    /** A triangle with its mark: outlined, or filled and the mark left out. */
+    private fun alert(canvas: Canvas, x: Float, y: Float, reach: Float, filled: Boolean) {
+        val triangle = corners(x, y, reach, 3, -Math.PI / 2)
+        if (filled) {
+            paint.style = Paint.Style.FILL_AND_STROKE
+            paint.strokeWidth = pen.dp(1).toFloat()
+            canvas.drawPath(triangle, paint)
+            paint.color = pen.ground
+        } else {
+            paint.strokeWidth = pen.dp(2).toFloat()
+            canvas.drawPath(triangle, paint)
+        }
+        paint.style = Paint.Style.STROKE
+        paint.strokeWidth = pen.dp(MARK).toFloat()
+        canvas.drawLine(x, y - reach * 0.45f, x, y + reach * 0.1f, paint)
+        canvas.drawLine(x, y + reach * 0.24f, x, y + reach * 0.36f, paint)
+        paint.color = pen.ink
+        paint.strokeWidth = pen.dp(3).toFloat()
     }
 
     private fun corners(x: Float, y: Float, reach: Float, count: Int, turned: Double) = Path().apply {
@@ -454,6 +491,11 @@ class StateShape(private val pen: Pen, private val state: String) : Drawable() {
 
     @Deprecated("Deprecated in Java")
     override fun getOpacity() = android.graphics.PixelFormat.TRANSLUCENT
+
+    private companion object {
+        /** The mark in a triangle, dp. */
+        const val MARK = 2.6f
+    }
 }
 
 /** What a hub shows, seen from outside: its disc and studs, and what stands in its middle. */

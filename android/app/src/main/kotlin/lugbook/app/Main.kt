@@ -246,7 +246,7 @@ open class Main : Activity() {
         }
         said()
         // A caution is read before the keys cover it.
-        focus(fields, eager = form != null || sheet.pieces.none { it is Piece.Stated && it.state == "caution" && !it.quiet })
+        focus(fields, eager = form != null || sheet.pieces.none { it is Piece.Stated && it.warns && !it.quiet })
         stage.scroll.scrollTo(0, if (sameKey) scrolled else 0)
         drawn = page
     }
@@ -287,7 +287,7 @@ open class Main : Activity() {
     }
 
     private fun onForm(form: Offered): Fields {
-        form.action.confirm?.let { confirm -> stage.content.put(Pieces(pen, app.look!!, kept, ::go, ::out, null) { load() }.draw(Piece.Stated("caution", "", confirm, confirm)), 8) }
+        form.action.confirm?.let { confirm -> stage.content.put(Pieces(pen, app.look!!, kept, ::go, ::out, null) { load() }.draw(Piece.Stated("asked", "", confirm, confirm)), 8) }
         if (!app.refused) app.said.forEach { stage.content.put(pen.panel(pen.ink, 2).apply { put(pen.text(it)) }, 8) }
         val fields = fields(form)
         stage.content.put(fields.of(form.action.fields), 8)

@@ -69,7 +69,7 @@ class Pieces(
         val text = SpannableStringBuilder()
         if (stated.word.isNotEmpty()) {
             text.append(stated.word, StyleSpan(Typeface.BOLD), Spanned.SPAN_EXCLUSIVE_EXCLUSIVE)
-            text.append(if (stated.word.length > 12 || stated.state != "caution") "\n" else "  ")
+            text.append(if (stated.word.length > 12 || !stated.warns) "\n" else "  ")
         }
         text.append(stated.text)
         this.text = text

@@ -60,7 +60,10 @@ sealed interface Piece {
     class Step(val at: String?, val text: String, val spoken: String) : Piece
 
     /** A caution, or anything else with a state: by its shape and its word. */
-    class Stated(val state: String, val word: String, val text: String, val spoken: String = "$word. $text", val quiet: Boolean = false) : Piece
+    class Stated(val state: String, val word: String, val text: String, val spoken: String = "$word. $text", val quiet: Boolean = false) : Piece {
+        /** It stands before a step, and is no state: one of the four signal words. */
+        val warns: Boolean get() = state in SIGNALS
+    }
 
     /** A row, that may lead to a page. */
     class Row(val title: String, val lines: List<String>, val spoken: String, val to: Page?, val state: String? = null) : Piece
@@ -97,4 +100,9 @@ sealed interface Piece {
 
     /** A search. */
     class Search(val label: String, val key: String) : Piece
+
+    private companion object {
+        /** The signal words' codes. */
+        val SIGNALS = setOf("danger", "warning", "caution", "notice")
+    }
 }

@@ -5,6 +5,7 @@ import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.withContext
 import lugbook.core.ActionWeight
 import lugbook.core.BayScreen
+import lugbook.core.CautionLine
 import lugbook.core.Engine
 import lugbook.core.JobLine
 import lugbook.core.Manner
@@ -70,7 +71,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
                 add(Piece.Line("${screen.progress} · ${screen.title} · ${screen.hands}", faint = true))
             }
             step?.let { step ->
-                step.cautions.forEach { add(Piece.Stated("caution", it.signal, it.sentence, quiet = it.again)) }
+                step.cautions.forEach { add(caution(it)) }
                 add(Piece.Step(step.at, step.sentence, step.spoken))
                 step.turn?.let { add(Piece.Line(it.detail, faint = true)) }
                 step.gate.forEach { add(Piece.Stated("held", "", it, it)) }
@@ -106,6 +107,9 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
         return Sheet(screen.vehicle.ifEmpty { word(R.string.bay) }, key(screen), pieces, screen.actions, plan, screen.job != null, after, step?.turn != null)
     }
 
+    /** A caution, by its signal word and that word's shape. */
+    private fun caution(line: CautionLine, quiet: Boolean = line.again) = Piece.Stated(line.signalCode, line.signal, line.sentence, quiet = quiet)
+
     private fun key(screen: BayScreen): String = bayKey(screen.job?.toString(), screen.step?.step, screen.step?.at)
 
     private suspend fun steps(page: Page): Sheet {
@@ -140,7 +144,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
             add(Piece.Heading(screen.sentence))
             screen.notes.forEach { add(Piece.Line(it)) }
             screen.lifts.forEach { act ->
-                act.caution.forEach { add(Piece.Stated("caution", "", it, it, quiet = true)) }
+                act.caution.forEach { add(caution(it, quiet = true)) }
                 val title = "${act.n}  ${act.sentence}"
                 add(Piece.Row(title, emptyList(), title, null, if (act.done) "done" else "ready"))
             }
