@@ -232,7 +232,7 @@ open class Camera : Activity() {
             } catch (_: IOException) {
                 // The phone is full. The photo is whole, and the note still names it.
             }
-            setResult(RESULT_OK, Intent().putExtra(PATH, photo.file.path).putExtra(RING, ring?.takeIf { it.moved }?.value))
+            setResult(RESULT_OK, Intent().putExtra(PATH, photo.file.path).putExtra(RING, ring?.value?.takeIf { it.isNotEmpty() }))
             finish()
         }
     }

@@ -63,8 +63,8 @@ class Fields(private val pen: Pen, private val kept: Kept, private val filled: F
     }
 
     private fun one(field: EntryField): View = pen.column().apply {
-        // The ring is found on the photo, unless the camera's own was dragged.
-        if (field.kind == FieldKind.RING) return@apply
+        // Without its photo there is nothing to drag it over, and the core finds it.
+        if (field.kind == FieldKind.RING && field.photo == null) return@apply
         val label = pen.text(field.label, Pen.BODY, bold = true)
         // Its own control says it.
         label.importantForAccessibility = View.IMPORTANT_FOR_ACCESSIBILITY_NO
@@ -82,7 +82,7 @@ class Fields(private val pen: Pen, private val kept: Kept, private val filled: F
             FieldKind.FILE -> files(this, field, R.string.choose_file to Reach.FILE)
             FieldKind.TEXT, FieldKind.LONG_TEXT, FieldKind.SECRET, FieldKind.LINES -> put(text(field), 4)
             FieldKind.DRAWN -> put(SignatureField(pen, field, filled), 4)
-            FieldKind.RING -> Unit
+            FieldKind.RING -> field.photo?.let { put(RingField(pen, field, it, kept, filled), 4) }
         }
         if (field.boxes == 0) field.last?.let { put(last(it), 2) }
     }

@@ -385,7 +385,6 @@ open class Main : Activity() {
         }
         val work = Work(offered, here, app.scope)
         app.work = work
-        offered.action.fields.firstOrNull { it.kind == FieldKind.RING }?.let { kept["${offered.key}#${it.code}"] = kept[ring(offered.action.at)] }
         val entered = Filled(kept, secrets, offered.key).entered(offered.action.fields)
         scope.launch {
             try {
@@ -553,7 +552,8 @@ open class Main : Activity() {
             kept[WAITS] = null
             val path = withContext(Dispatchers.IO) { app.ways.path(Fields.Reach.valueOf(way), came) }
             if (path != null) kept[key] = path else tell(getString(R.string.nothing_came))
-            came?.getStringExtra(Camera.RING)?.let { kept[ring(key.substringAfter('@').substringBefore('.'))] = it }
+            // It belongs to the photo that came with it, which has no name yet; and no earlier one to this photo.
+            if (way != Fields.Reach.FOLDER.name && way != Fields.Reach.FILE.name) kept[RingField.key(key)] = came?.getStringExtra(Camera.RING)?.let { "\n$it" }
             if (key == PLATE && path != null) {
                 kept.pages = listOf(Page(Place.BOOK))
                 app.said = listOf(getString(R.string.camera_waits))
@@ -589,8 +589,6 @@ open class Main : Activity() {
         kept[key] = found
     }
 
-    private fun ring(at: String?) = "$RING$at"
-
     private fun out(out: Piece.Out) {
         scope.launch {
             try {
@@ -611,7 +609,6 @@ open class Main : Activity() {
 
         private const val FOCUS = "phone#focus"
         private const val WAITS = "phone#waits"
-        private const val RING = "phone#ring@"
 
         /** The photo of a plate that waits for its job. */
         const val PLATE = "phone#plate"

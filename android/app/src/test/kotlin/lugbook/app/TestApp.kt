@@ -24,6 +24,9 @@ class TestApp : App() {
         return chosen.get()
     }
 
+    /** The room, for a test to look into. */
+    val roomOfTest: File get() = chosen.get()
+
     override fun host(): PhoneHost = phone
 }
 
@@ -43,7 +46,10 @@ class SteadyPhone(var clock: Long = NOVEMBER, private var drawn: Long = 1_000_00
 
     override fun secret(): ByteArray = ByteArray(32) { 4 }
 
-    override fun models(): String? = null
+    /** Where the models lie. */
+    var models: String? = null
+
+    override fun models(): String? = models
 
     override fun log(line: String) = Unit
 
