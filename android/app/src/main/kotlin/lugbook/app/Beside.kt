@@ -47,8 +47,8 @@ abstract class Beside : Activity() {
         content = pen.column().apply { setPadding(pen.dp(16), pen.dp(4), pen.dp(16), pen.dp(24)) }
         val root = pen.column().apply { setBackgroundColor(pen.ground) }
         val head = pen.row()
-        head.put(pen.button("‹", getString(R.string.back)) { finish() })
-        head.put(pen.heading(getString(title)).apply { setPadding(pen.dp(12), pen.dp(16), pen.dp(12), pen.dp(8)) }, weight = 1f)
+        head.put(pen.back { finish() })
+        head.put(pen.heading(getString(title)).apply { setPadding(pen.dp(4), pen.dp(16), pen.dp(16), pen.dp(8)) }, weight = 1f)
         root.put(head)
         root.put(ScrollView(this).apply { addView(content) }, weight = 1f)
         root.setOnApplyWindowInsetsListener { view, insets ->

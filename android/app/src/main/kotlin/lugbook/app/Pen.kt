@@ -98,6 +98,13 @@ class Pen(val context: Context) {
         }
     }
 
+    /** The button that leads back from a page. */
+    fun back(tapped: () -> Unit): Button = button("‹", context.getString(R.string.back), tapped = tapped).apply {
+        background = face(ground, pressed, ground)
+        setTextSize(TypedValue.COMPLEX_UNIT_DIP, 36f)
+        setPadding(0, 0, 0, dp(6))
+    }
+
     /** Room around a drawable. */
     fun inset(drawable: Drawable, around: Int): Drawable = InsetDrawable(drawable, dp(around))
 

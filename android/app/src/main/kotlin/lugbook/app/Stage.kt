@@ -138,13 +138,7 @@ class Stage(private val pen: Pen, hand: HoldingHand, private val chosen: (Place)
     /** The heading of the page. */
     fun heading(title: String, back: (() -> Unit)?) {
         head.removeAllViews()
-        back?.let {
-            val button = pen.button("‹", context.getString(R.string.back)) { it() }
-            button.background = pen.face(pen.ground, pen.pressed, pen.ground)
-            button.setTextSize(android.util.TypedValue.COMPLEX_UNIT_DIP, 36f)
-            button.setPadding(0, 0, 0, pen.dp(6))
-            head.put(button)
-        }
+        back?.let { head.put(pen.back(it)) }
         val text = pen.heading(title, Pen.HEADING).apply {
             setPadding(pen.dp(if (back == null) 16 else 4), pen.dp(10), pen.dp(16), pen.dp(6))
             gravity = android.view.Gravity.CENTER_VERTICAL
