@@ -264,6 +264,8 @@ record! {
         entry: String,
         /// When, as far as the device knew.
         time: String,
+        /// The same as a person reads it: the day, hours and minutes in universal time.
+        said_at: String,
         /// Who said it.
         author: String,
         /// The sentence.

@@ -76,6 +76,10 @@ impl Engine {
                 line: at.saturating_add(1),
                 entry: line.entry.to_string(),
                 time: line.at.to_string(),
+                said_at: words.text(
+                    "log-moment",
+                    &[("day", line.at.day().to_string().into()), ("clock", line.at.clock().into())],
+                ),
                 author: words.person(&self.book, line.author),
                 sentence: words.line(line, &context),
                 corrected: line.corrected_by.is_some(),

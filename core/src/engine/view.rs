@@ -223,6 +223,8 @@ pub struct LogLine {
     pub entry: String,
     /// When, as far as the device knew.
     pub time: String,
+    /// The same as a person reads it: the day, hours and minutes in universal time.
+    pub said_at: String,
     /// Who said it.
     pub author: String,
     /// The sentence.

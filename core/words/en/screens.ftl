@@ -306,7 +306,8 @@ sizes-difference = Overall diameter differs by { $percent } %.
 sizes-speed = At 100 on the speedometer the vehicle does { $speed }.
 
 settings-offline = This book works without a network and sends nothing anywhere.
-settings-privacy = Names and plates stay on this phone and in your backups. They can be erased.
+settings-privacy = Names, plates and signatures stay on this phone and in your backups. They can be erased.
+log-moment = { $day } { $clock } UTC
 said-settings = Settings kept.
 first-record = What you say stays said
 first-record-text = Each reading, nut and photo is kept the moment it is said. Nothing is lost when the phone dies, and nothing is changed behind your back.

@@ -306,7 +306,8 @@ sizes-difference = El diámetro total difiere en { $percent } %.
 sizes-speed = Con 100 en el velocímetro el vehículo va a { $speed }.
 
 settings-offline = Este libro funciona sin red y no envía nada a ningún lado.
-settings-privacy = Nombres y placas quedan en este teléfono y en sus respaldos. Se pueden borrar.
+settings-privacy = Nombres, placas y firmas quedan en este teléfono y en sus respaldos. Se pueden borrar.
+log-moment = { $day } { $clock } UTC
 said-settings = Preferencias guardadas.
 first-record = Lo dicho queda dicho
 first-record-text = Cada lectura, tuerca y foto se guarda en el momento. Nada se pierde si el teléfono se apaga, y nada cambia a sus espaldas.

@@ -163,7 +163,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
     private suspend fun log(page: Page): Sheet {
         val screen = engine.log(page.of.firstOrNull()?.toUIntOrNull(), manner)
         val pieces = screen.lines.map { line ->
-            Piece.Row("${line.line}  ${line.sentence}", listOf("${line.time} · ${line.author}"), line.sentence, null, "skipped".takeIf { line.corrected })
+            Piece.Row("${line.line}  ${line.sentence}", listOf("${line.saidAt} · ${line.author}"), line.sentence, null, "skipped".takeIf { line.corrected })
         }
         return Sheet(word(R.string.log), page.key, pieces, screen.actions)
     }
