@@ -12,9 +12,6 @@ use crate::sidewall::{Candidate, Reading, Service, Size, Use, Word, candidates};
 const READINGS: usize = 6;
 /// Words that are told, with what counts as them.
 const WORDS: &[(Word, &str)] = &[(Word::Outside, "OUTSIDE"), (Word::Inside, "INSIDE"), (Word::Rotation, "ROTATION")];
-/// What is chalked on a tire: where it goes, or its number (common practice, no source).
-const CHALKED: &[&str] =
-    &["FL", "FR", "RL", "RR", "LF", "RF", "LR", "SP", "1", "2", "3", "4", "5", "6", "1L", "1R", "2L", "2R"];
 
 /// What speaks for one reading.
 #[derive(Debug, Clone, Copy, Default)]
@@ -62,7 +59,7 @@ impl<K> Default for Weights<K> {
 }
 
 impl<K: Ord> Weights<K> {
-    fn add(&mut self, reading: K, weight: f64, place: Place) {
+    pub fn add(&mut self, reading: K, weight: f64, place: Place) {
         let all = self.0.entry(reading).or_default();
         all.sum += weight;
         if weight > all.most {
@@ -80,7 +77,6 @@ impl Evidence {
         let place = Place { strip, region: line.place };
         self.size(&text, confidence, place);
         self.number(&text, line, place, today);
-        self.chalked(&text, line, place);
         for (word, letters) in WORDS {
             let found = closeness(&text, letters);
             if found > 0.0 {
@@ -166,15 +162,6 @@ impl Evidence {
             self.dates.add(date, weight, place);
         }
     }
-
-    /// Letters and digits as a hand chalks them: where a tire goes, or which it is.
-    fn chalked(&mut self, text: &str, line: &Line, place: Place) {
-        let letters: String = text.chars().filter(char::is_ascii_alphanumeric).collect();
-        let letters = letters.as_str();
-        if line.chalk > 0.0 && CHALKED.contains(&letters) {
-            self.chalk.add(letters.to_owned(), f64::from(line.confidence * line.chalk), place);
-        }
-    }
 }
 
 /// A size without the `P` of passenger tires.
@@ -243,6 +230,11 @@ fn expected_load_kg(size: &Size) -> Option<f64> {
 
 /// How near a text comes to a word that is long enough to be told by most of its letters: 0 for not at all.
 fn closeness(text: &str, word: &str) -> f64 {
+    within(text, word).map_or(0.0, |(close, _)| close)
+}
+
+/// The same, and at which of the text's characters, spaces aside, the word begins.
+pub(super) fn within(text: &str, word: &str) -> Option<(f64, usize)> {
     let chars: Vec<char> = text
         .chars()
         .filter(|c| *c != ' ')
@@ -257,15 +249,15 @@ fn closeness(text: &str, word: &str) -> f64 {
         let window = chars.get(from..(from + word.len()).min(chars.len())).unwrap_or_default();
         window.iter().zip(&word).filter(|(a, b)| a != b).count() + word.len() - window.len()
     };
-    let least = (0..chars.len().max(1)).map(slip).min().unwrap_or(word.len());
+    let (least, from) = (0..chars.len()).map(|from| (slip(from), from)).min()?;
     // The first letter may be cut off by a tile's edge.
     let tail = word.get(1..).unwrap_or_default();
-    let cut = chars.windows(tail.len().max(1)).any(|window| window == tail);
-    match least {
-        0 => 1.0,
-        _ if cut => 0.7,
-        1 if word.len() >= 7 => 0.6,
-        _ => 0.0,
+    let cut = chars.windows(tail.len().max(1)).position(|window| window == tail);
+    match (least, cut) {
+        (0, _) => Some((1.0, from)),
+        (_, Some(from)) => Some((0.7, from)),
+        (1, _) if word.len() >= 7 => Some((0.6, from)),
+        _ => None,
     }
 }
 
@@ -282,15 +274,7 @@ mod tests {
         let mut evidence = Evidence::default();
         for text in texts {
             let number = text.chars().map(numbers::symbol).collect();
-            let line = Line {
-                text: (*text).to_owned(),
-                number,
-                confidence: 0.95,
-                arrow: None,
-                chalk: 0.0,
-                over: false,
-                place,
-            };
+            let line = Line { text: (*text).to_owned(), number, confidence: 0.95, arrow: None, over: false, place };
             evidence.add(&line, 0, Day::new(2026, 5, 4).unwrap());
         }
         evidence

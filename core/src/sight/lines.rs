@@ -1,5 +1,6 @@
 //! Lines of text on a strip: regions are cut out, read, and joined along their base line.
 
+use super::arrows;
 use super::models::{Frames, Models};
 use super::numbers;
 use super::picture::Picture;
@@ -11,11 +12,6 @@ use super::tiles::Cut;
 const LINE: usize = 48;
 /// The longest line, in pixels at that height.
 const LONGEST: usize = 960;
-/// Characters that are arrows.
-pub(super) const RIGHT: &str = "→▶⇒➔";
-pub(super) const LEFT: &str = "←◀⇐";
-/// Chalk is taller than this, as a share of the ring's height.
-const CHALK_TALL: f32 = 0.22;
 /// Below this a text is not kept.
 const LEAST_CONFIDENCE: f32 = 0.3;
 
@@ -27,10 +23,8 @@ pub(super) struct Line {
     pub number: String,
     /// Mean likelihood of its characters, 0 to 1.
     pub confidence: f32,
-    /// An arrow along it: whether it points to the right, and how likely.
+    /// An arrow beside it: whether it points to the right along the strip, and how likely.
     pub arrow: Option<(bool, f32)>,
-    /// How far it stands out as chalk does, 0 to 1.
-    pub chalk: f32,
     /// It was read upside down.
     pub over: bool,
     /// Where it stands, in pixels of the strip.
@@ -45,7 +39,7 @@ impl Line {
 }
 
 /// Cuts a region out of a strip, turned level and 48 pixels high; `over` turns it upside down.
-fn cut(strip: &Strip, region: &Region, over: bool) -> Option<(usize, Vec<u8>)> {
+pub(super) fn cut(strip: &Strip, region: &Region, over: bool) -> Option<Picture> {
     if region.width < 6.0 || region.height < 5.0 {
         return None;
     }
@@ -75,7 +69,7 @@ fn cut(strip: &Strip, region: &Region, over: bool) -> Option<(usize, Vec<u8>)> {
             levels.push((sum * share).round() as u8);
         }
     }
-    Some((width, levels))
+    Picture::from_gray(u32::try_from(width).ok()?, LINE as u32, levels)
 }
 
 /// A region as it is shown to a person: level, a little more of it than was read.
@@ -92,29 +86,22 @@ struct Spelled {
     text: String,
     confidence: f32,
     number: String,
-    arrow: Option<(bool, f32)>,
+    /// Where each character stands along the line, 0 to 1.
+    at: Vec<f32>,
 }
 
-/// The likeliest characters along a line, and how likely they are on the mean; arrows are told apart.
+/// The likeliest characters along a line, and how likely they are on the mean.
 fn spell(models: &Models, frames: &Frames) -> Spelled {
     let mut spelled = Spelled::default();
     let (mut sum, mut count, mut last) = (0.0, 0.0, 0);
-    for row in &frames.rows {
+    for (place, row) in frames.rows.iter().enumerate() {
         let best = row.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1));
         let Some((class, likely)) = best else { continue };
         if class != last && class != 0 {
-            match models.characters().get(class) {
-                Some(arrow) if RIGHT.contains(*arrow) || LEFT.contains(*arrow) => {
-                    if spelled.arrow.is_none_or(|known| known.1 < *likely) {
-                        spelled.arrow = Some((RIGHT.contains(*arrow), *likely));
-                    }
-                }
-                character => {
-                    spelled.text.extend(character);
-                    sum += likely;
-                    count += 1.0;
-                }
-            }
+            spelled.text.extend(models.characters().get(class));
+            spelled.at.push((place as f32 + 0.5) / frames.rows.len() as f32);
+            sum += likely;
+            count += 1.0;
         }
         last = class;
     }
@@ -145,37 +132,18 @@ fn number(models: &Models, frames: &Frames) -> String {
     text
 }
 
-/// How far lettering stands out as chalk does: tall on its strip, and much lighter than what it is written on.
-fn chalk(strip: &Strip, region: &Region) -> f32 {
-    if strip.round && region.height < CHALK_TALL * strip.picture.height() as f32 {
-        return 0.0;
-    }
-    let (width, height) = ((region.width as usize).max(1), (region.height as usize).max(1));
-    let (left, top) = (region.x - region.width / 2.0, region.y - region.height / 2.0);
-    let cut = strip.picture.window(left as i64, top as i64, width, height, strip.round);
-    let mut levels = cut.levels().to_vec();
-    levels.sort_unstable();
-    let at = |share: f32| f32::from(levels.get((levels.len() as f32 * share) as usize).copied().unwrap_or(0));
-    // From "as light as rubber" to "as light as chalk".
-    ((at(0.9) - at(0.3) - 40.0) / 40.0).clamp(0.0, 1.0)
-}
-
 /// Reads a region.
 pub(super) fn read(models: &Models, strip: &Strip, region: &Region, over: bool) -> Option<Line> {
-    let (width, levels) = cut(strip, region, over)?;
-    let line = Picture::from_gray(u32::try_from(width).ok()?, LINE as u32, levels)?;
-    let levels = even(&line, 12, false).levels().to_vec();
-    let frames = models.characters_along(width, &levels)?;
-    let Spelled { text, confidence, number, arrow } = spell(models, &frames);
+    let line = even(&cut(strip, region, over)?, 12, false);
+    let frames = models.characters_along(line.width(), line.levels())?;
+    let Spelled { text, confidence, number, at } = spell(models, &frames);
+    let arrow = arrows::beside(strip, region, over, &text, &at);
     let text = text.trim().to_owned();
-    let arrow = arrow.map(|(right, likely)| (right != over, likely));
-    let chalk = if text.len() <= 3 { chalk(strip, region) } else { 0.0 };
     (!text.is_empty() && confidence > LEAST_CONFIDENCE).then_some(Line {
         text,
         number,
         confidence,
         arrow,
-        chalk,
         over,
         place: *region,
     })
@@ -253,7 +221,6 @@ fn joined(parts: Vec<Line>) -> Option<Line> {
         line.number.push(' ');
         line.number.push_str(&part.number);
         line.arrow = line.arrow.or(part.arrow);
-        line.chalk = line.chalk.max(part.chalk);
     }
     Some(line)
 }

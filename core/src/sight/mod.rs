@@ -5,7 +5,9 @@
 //! | the edges of rim and tire are found, or taken from a circle that a person drew | `ring`, `ellipse`, `path` |
 //! | the ring between them is laid straight; a close-up stays as it is | `strip` |
 //! | lettering is found on tiles that overlap, and where it hardly stands out, by how levels change along the ring | `regions`, `models`, `activity` |
+//! | light marks on dark rubber are taken for chalk, and read as what is chalked on tires | `chalk` |
 //! | each region is read, among the characters that a sidewall can bear, and what stands on one base line is joined | `lines`, `last_layer` |
+//! | beside `ROTATION` an arrow is sought | `arrows` |
 //! | the sidewall's grammar weighs what it can mean; looks add up | `evidence`, `numbers` |
 //! | suggestions with calibrated odds, and what would make them better | `reading`, `odds`, `judging` |
 //!
@@ -13,6 +15,8 @@
 //! and one call reads one wheel, telling between tiles how far it is. Nothing read here is a fact: a person confirms it.
 
 mod activity;
+mod arrows;
+mod chalk;
 mod ellipse;
 mod evidence;
 mod judging;

@@ -8,11 +8,10 @@ use rten_tensor::NdTensor;
 use rten_tensor::prelude::*;
 
 use super::last_layer::{BEFORE, LastLayer};
-use super::lines::{LEFT, RIGHT};
 use super::picture::Plane;
 use crate::ident::Digest;
 
-/// What a character can be on a sidewall, arrows aside; everything else that the recognizer knows is left out.
+/// What a character can be on a sidewall; everything else that the recognizer knows is left out.
 const LETTERING: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789/-+.()& ";
 
 /// BLAKE3 digests of the two models whose figures are known: PP-OCRv6 detection and recognition, small, as ONNX.
@@ -121,7 +120,7 @@ impl Models {
         let mut take = |class: usize, text: &str| {
             let mut chars = text.chars();
             if let (Some(one), None) = (chars.next(), chars.next())
-                && [LETTERING, RIGHT, LEFT].iter().any(|known| known.contains(one))
+                && LETTERING.contains(one)
             {
                 classes.push(class);
                 characters.push(one);

@@ -4,8 +4,8 @@
 //! reading turns the share of the best into how often readings of that share were right; between its points odds run
 //! straight. The points come from an isotonic regression (never falling; bins of eight and more) over the first 57 drawn
 //! wheels of the tuning set (`draw-wheels`), each taken at the lower end of what so few wheels prove (one-sided, about
-//! 80 %), since drawn lettering is cleaner than real. What is told as chalk was not counted: its odds stay the share, at
-//! most 0.8.
+//! 80 %), since drawn lettering is cleaner than real. Of 32 chalked marks among the first 151 wheels of that set 31 were
+//! found and told right, and none was told on the other 119; chalk is at most 0.9 likely, for real hands are less even.
 //!
 //! No reading is likelier than it is against its nearest rival alone; what the best leaves is shared among the others.
 
@@ -27,7 +27,7 @@ impl Kind {
             Self::Service => &[(0.0, 0.0), (0.05, 0.15), (0.2, 0.65), (0.6, 0.85), (0.85, 0.9), (1.0, 0.93)],
             Self::Date => &[(0.0, 0.0), (0.53, 0.55), (0.87, 0.88), (1.0, 0.93)],
             Self::Tin => &[(0.0, 0.0), (0.36, 0.35), (0.6, 0.68), (0.87, 0.86), (1.0, 0.92)],
-            Self::Chalk => &[(0.0, 0.0), (0.8, 0.8), (1.0, 0.8)],
+            Self::Chalk => &[(0.0, 0.0), (0.58, 0.5), (0.73, 0.88), (1.0, 0.9)],
         }
     }
 

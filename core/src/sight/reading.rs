@@ -1,7 +1,8 @@
 //! One wheel read: from pictures to suggestions with odds.
 
 use super::activity;
-use super::evidence::{Evidence, Weight, Weights};
+use super::chalk;
+use super::evidence::{Evidence, Place, Weight, Weights};
 use super::judging::{self, Ask, Hint, UNSURE};
 use super::lines::{self, Line};
 use super::models::Models;
@@ -458,6 +459,7 @@ impl State {
                     return Continue::No;
                 }
             }
+            self.look_for_chalk(eyes);
             let Eyes::Own(models) = eyes else { continue };
             if self.look_closer(models, watch) == Continue::No || self.look_again(models, watch) == Continue::No {
                 return Continue::No;
@@ -585,9 +587,19 @@ impl State {
 
     /// Has the host read a tile.
     fn look_through(&mut self, host: &dyn TileReader, tile: &Cut) {
-        let texts = tiles::through(host, tile);
+        let Some(strip) = self.strips.last() else { return };
+        let texts = tiles::through(host, strip, tile);
         for line in lines::join(texts) {
             self.keep(line);
+        }
+    }
+
+    /// Reads what is chalked on the last strip.
+    fn look_for_chalk(&mut self, eyes: Eyes<'_>) {
+        let Some(strip) = self.strips.last() else { return };
+        let at = self.strips.len() - 1;
+        for mark in chalk::read(eyes, strip) {
+            self.evidence.chalk.add(mark.text.to_owned(), mark.likely, Place { strip: at, region: mark.place });
         }
     }
 
@@ -606,10 +618,11 @@ impl State {
     }
 
     fn arrow(&self) -> Option<Arrow> {
-        let sum = |way: bool| self.evidence.arrows.0.get(&way).map_or(0.0, |weight| weight.sum);
-        let (clockwise, counter) = (sum(true), sum(false));
-        let (most, all) = (clockwise.max(counter), clockwise + counter + 0.35);
-        (most > 0.0).then_some(Arrow { clockwise: clockwise > counter, odds: most / all })
+        let of = |way: bool| self.evidence.arrows.0.get(&way).copied().unwrap_or_default();
+        let (clockwise, counter) = (of(true), of(false));
+        let best = if clockwise.sum > counter.sum { clockwise } else { counter };
+        let share = best.sum / (clockwise.sum + counter.sum);
+        (best.sum > 0.0).then_some(Arrow { clockwise: clockwise.sum > counter.sum, odds: best.most * share })
     }
 
     pub fn sight(&self, complete: bool) -> Sight {

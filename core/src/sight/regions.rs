@@ -35,6 +35,12 @@ impl Region {
         self.x + self.half_across()
     }
 
+    /// On a strip that is so many times as large.
+    pub fn times(&self, by: f32) -> Self {
+        let (x, y) = (self.x * by, self.y * by);
+        Self { x, y, width: self.width * by, height: self.height * by, ..*self }
+    }
+
     fn half_across(&self) -> f32 {
         (self.width * self.turn.cos() + self.height * self.turn.sin().abs()) / 2.0
     }

@@ -14,7 +14,7 @@ pub(super) const TALLEST: usize = 512;
 /// Spread of levels below which nothing is told apart from noise.
 const SLIGHTEST: f32 = 4.0;
 /// What a pixel becomes that stands as far out as those around it do on the mean.
-const GAIN: f32 = 48.0;
+pub(super) const GAIN: f32 = 48.0;
 
 /// A strip.
 #[derive(Debug, Clone)]

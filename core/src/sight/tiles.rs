@@ -1,9 +1,11 @@
 //! Tiles, and the seam where a host reads them in place of the models.
 
+use super::arrows;
 use super::lines::Line;
 use super::numbers;
 use super::picture::Picture;
 use super::regions::Region;
+use super::strip::Strip;
 use crate::ident::Digest;
 
 /// A tile to look at: a picture, and how its pixels lie on the strip.
@@ -86,7 +88,7 @@ pub trait TileReader: Send + Sync {
 }
 
 /// What a host reads on a tile, as lines on the strip. Texts without a place or with odd figures are left out.
-pub(super) fn through(host: &dyn TileReader, cut: &Cut) -> Vec<Line> {
+pub(super) fn through(host: &dyn TileReader, strip: &Strip, cut: &Cut) -> Vec<Line> {
     let tile = Tile { width: cut.picture.width(), height: cut.picture.height(), levels: cut.picture.levels() };
     host.read(&tile)
         .into_iter()
@@ -107,7 +109,11 @@ pub(super) fn through(host: &dyn TileReader, cut: &Cut) -> Vec<Line> {
                 likely: confidence,
             };
             let number = text.text.chars().map(numbers::symbol).collect();
-            Line { text: text.text, number, confidence, arrow: None, chalk: 0.0, over: false, place }
+            // A host does not tell where each character stands: evenly along the text.
+            let count = text.text.chars().count();
+            let at: Vec<f32> = (0..count).map(|n| (n as f32 + 0.5) / count as f32).collect();
+            let arrow = arrows::beside(strip, &place, false, &text.text, &at);
+            Line { text: text.text, number, confidence, arrow, over: false, place }
         })
         .collect()
 }
