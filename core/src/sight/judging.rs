@@ -57,6 +57,8 @@ pub enum Part {
     Size,
     /// The date behind `DOT`.
     Date,
+    /// The whole identification number behind `DOT`.
+    Number,
 }
 
 /// Below these odds a close-up is asked for rather than a guess offered.
@@ -106,6 +108,10 @@ pub(super) fn ask(sight: &Sight) -> Option<Ask> {
     if unsure(&sight.date) {
         let hour = hour(&sight.date).or_else(|| hour(&sight.tin));
         return Some(Ask { part: Part::Date, hour });
+    }
+    if unsure(&sight.tin) {
+        let hour = hour(&sight.tin).or_else(|| hour(&sight.date));
+        return Some(Ask { part: Part::Number, hour });
     }
     None
 }

@@ -29,6 +29,8 @@ impl Say for Ask {
             (Part::Size, None) => "sight-ask-size",
             (Part::Date, Some(_)) => "sight-ask-date-at",
             (Part::Date, None) => "sight-ask-date",
+            (Part::Number, Some(_)) => "sight-ask-number-at",
+            (Part::Number, None) => "sight-ask-number",
         };
         match self.hour {
             Some(hour) => words.text(id, &[("hour", usize::from(hour).into())]),

@@ -12,6 +12,8 @@ sight-ask-size = Take one close-up of the size, square to the sidewall.
 sight-ask-size-at = Take one close-up near { $hour } o'clock, where the size seems to stand.
 sight-ask-date = For the date, take one close-up of the four digits behind DOT. They may be on the other side.
 sight-ask-date-at = For the date, take one close-up near { $hour } o'clock, of the four digits behind DOT.
+sight-ask-number = For the whole DOT number, take one close-up of it, square to the sidewall.
+sight-ask-number-at = For the whole DOT number, take one close-up of it near { $hour } o'clock.
 
 # What to do differently.
 sight-closer = Move closer, so that the wheel fills the picture.
@@ -26,5 +28,8 @@ sight-suggestion-spoken = { $text }, { $odds } percent likely
 sight-odds = { $odds } % likely
 sight-arrow-fits = The rotation arrow fits this side of the vehicle ({ $odds } %).
 sight-arrow-other-side = The rotation arrow seems made for the other side ({ $odds } %): look at it.
+sight-chalk = The chalk on it seems to read { $mark } ({ $odds } %).
+sight-chalk-fits = The chalk on it reads { $mark }, the mark of this tire ({ $odds } %).
+sight-chalk-of-another = The chalk on it seems to read { $mark }, the mark of another tire ({ $odds } %): look at it.
 sight-not-on-this-side = Not on this side
 sight-not-read = Nothing was read

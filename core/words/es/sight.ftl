@@ -12,6 +12,8 @@ sight-ask-size = Tome un acercamiento de la medida, de frente al costado.
 sight-ask-size-at = Tome un acercamiento cerca de las { $hour } en punto, donde parece estar la medida.
 sight-ask-date = Para la fecha, tome un acercamiento de los cuatro dígitos detrás de DOT. Pueden estar en el otro lado.
 sight-ask-date-at = Para la fecha, tome un acercamiento cerca de las { $hour } en punto, de los cuatro dígitos detrás de DOT.
+sight-ask-number = Para el número DOT completo, tome un acercamiento de él, de frente al costado.
+sight-ask-number-at = Para el número DOT completo, tome un acercamiento de él cerca de las { $hour } en punto.
 
 # Lo que se puede hacer mejor.
 sight-closer = Acérquese hasta que la rueda llene la foto.
@@ -26,5 +28,8 @@ sight-suggestion-spoken = { $text }, { $odds } por ciento probable
 sight-odds = { $odds } % probable
 sight-arrow-fits = La flecha de rotación corresponde a este lado del vehículo ({ $odds } %).
 sight-arrow-other-side = La flecha de rotación parece ser del otro lado ({ $odds } %): mírela.
+sight-chalk = La tiza parece decir { $mark } ({ $odds } %).
+sight-chalk-fits = La tiza dice { $mark }, la marca de esta llanta ({ $odds } %).
+sight-chalk-of-another = La tiza parece decir { $mark }, la marca de otra llanta ({ $odds } %): mírela.
 sight-not-on-this-side = No está en este costado
 sight-not-read = No se leyó nada
