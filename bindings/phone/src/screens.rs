@@ -572,6 +572,8 @@ record! {
         words: Vec<String>,
         /// Whether the arrow beside ROTATION fits the side of the vehicle that the tire is on; none without an arrow.
         arrow: Option<String>,
+        /// What is chalked on it, and whether that is the mark of this tire; none without chalk.
+        chalk: Option<String>,
         /// What to do differently when a photo is taken again.
         hints: Vec<String>,
         /// What the reading is worth, and the one close-up that would settle most.

@@ -168,3 +168,44 @@ fn a_circle_is_dragged_over_the_photo_that_was_taken_last() {
         bay(&shop).actions.into_iter().flat_map(|action| action.fields).filter(|field| field.kind != FieldKind::Ring);
     assert!(others.into_iter().all(|field| field.photo.is_none()));
 }
+
+/// A reader that finds lettering nowhere but in chalk.
+struct ReadsChalk(&'static str);
+
+impl TextReader for ReadsChalk {
+    fn name(&self) -> String {
+        "phone reader 4".to_owned()
+    }
+
+    fn read(&self, tile: TextTile) -> Vec<TextOnTile> {
+        // A line of chalk is as long as two letters are; a tile goes around a third of the ring.
+        if tile.width > 4 * tile.height {
+            return Vec::new();
+        }
+        vec![TextOnTile { text: self.0.to_owned(), confidence: 0.97, x: 24.0, y: 24.0, width: 40.0, height: 30.0 }]
+    }
+}
+
+#[test]
+fn chalk_on_a_photo_is_told_and_stands_at_the_step_that_marks() {
+    let shop = Shop::new().with_car();
+    shop.engine.read_by(Some(Arc::new(ReadsChalk("RR")))).unwrap();
+    played::open(&shop, "gray wagon", "rotation-lift-by-lift");
+    played::play(&shop, "sidewall-photo");
+    let drawn = Sidewall { chalk: Some("RR".into()), dirt: 0.1, view: View::ahead(900.0), ..Sidewall::default() };
+    let file = shop.dir.path().join("chalked.png");
+    drawn.render(1280, 1200).save(&file).unwrap();
+    shop.tap_on(&shop.bay(), "photo", &[("file", file.to_str().unwrap())]);
+    let at = |step: &str, at: &str| wait(shop.engine.bay(Some(step.to_owned()), Some(at.to_owned()), ENGLISH)).unwrap();
+    let filled = |place: &str| action(&at("mark", place), "mark").unwrap().fields[0].filled.clone();
+    let told = || bay(&shop).sight.and_then(|sight| sight.chalk);
+    let read = || shop.tap(action(&bay(&shop), "read-photo").unwrap(), &[]).unwrap();
+    assert_eq!((told(), filled("FL").as_deref()), (None, Some("FL")));
+    read();
+    assert_eq!(told().as_deref(), Some("The chalk on it seems to read RR (88 %)."));
+    assert_eq!((filled("FL").as_deref(), filled("RR").as_deref()), (Some("RR"), Some("RR")));
+    // Once another tire is known by it, the photo contradicts, and is not repeated at the step.
+    shop.tap_on(&at("mark", "RR").actions, "mark", &[("mark", "RR")]);
+    assert!(told().unwrap().starts_with("The chalk on it seems to read RR, the mark of another tire"), "{:?}", told());
+    assert_eq!(filled("FL").as_deref(), Some("FL"));
+}

@@ -36,6 +36,8 @@ pub struct SightView {
     pub words: Vec<String>,
     /// Whether the arrow beside ROTATION fits the side of the vehicle that the tire is on; none without an arrow.
     pub arrow: Option<String>,
+    /// What is chalked on it, and whether that is the mark of this tire; none without chalk.
+    pub chalk: Option<String>,
     /// What to do differently when a photo is taken again.
     pub hints: Vec<String>,
     /// What the reading is worth, and the one close-up that would settle most.
@@ -134,9 +136,14 @@ impl ToRead {
     }
 }
 
-/// The tire that a task asks about.
+/// The tire whose sidewall a task asks about.
 fn tire_of(bay: &Bay<'_>, task: &Task<'_>) -> Option<(Place, TireId)> {
-    let at = task.at.filter(|_| task.step.asks == Ask::Sidewall)?;
+    tire_at(bay, task).filter(|_| task.step.asks == Ask::Sidewall)
+}
+
+/// The tire that a task is about.
+fn tire_at(bay: &Bay<'_>, task: &Task<'_>) -> Option<(Place, TireId)> {
+    let at = task.at?;
     let tire = match task.step.per {
         Per::Coming => bay.job.coming().get(&at).copied(),
         _ => bay.job.wanted_at(at).or_else(|| bay.job.fitted.get(&at).copied()),
@@ -204,7 +211,12 @@ fn best<'p>(part: &'p [(String, &Suggested)]) -> Option<&'p str> {
     part.first().filter(|(_, one)| one.odds >= UNSURE).map(|(text, _)| text.as_str())
 }
 
-fn view_of(view: &ReadView, at: Place, words: &Words) -> SightView {
+/// What is chalked on a tire, where that is more likely right than not.
+fn chalk(view: &ReadView) -> Option<&Suggested> {
+    view.chalk.first().filter(|best| best.odds >= UNSURE)
+}
+
+fn view_of(view: &ReadView, bay: &Bay<'_>, (at, tire): (Place, TireId), words: &Words) -> SightView {
     let line = |(code, part): (&str, Vec<(String, &Suggested)>)| {
         let one = |(text, suggested): (String, &Suggested)| {
             let percent = (suggested.odds * 100.0).round().to_string();
@@ -230,8 +242,18 @@ fn view_of(view: &ReadView, at: Place, words: &Words) -> SightView {
         let odds = ("odds", (arrow.odds * 100.0).round().to_string().into());
         Some(words.text(if fits { "sight-arrow-fits" } else { "sight-arrow-other-side" }, &[odds]))
     });
+    let chalk = chalk(view).map(|mark| {
+        let id = match bay.job.marked(&mark.text) {
+            Some(marked) if marked == tire => "sight-chalk-fits",
+            Some(_) => "sight-chalk-of-another",
+            None => "sight-chalk",
+        };
+        let odds = (mark.odds * 100.0).round().to_string();
+        words.text(id, &[("mark", mark.text.as_str().into()), ("odds", odds.into())])
+    });
     SightView {
         arrow,
+        chalk,
         lines: parts(view).into_iter().map(line).collect(),
         words: view.words.iter().map(|word| (*word).to_owned()).collect(),
         hints: view.judgement.iter().map(|hint| hint.sentence.clone()).collect(),
@@ -247,8 +269,8 @@ impl Engine {
 
     /// What was read on the photos of the tire that a task asks about.
     pub(super) fn sight_view(&self, bay: &Bay<'_>, task: &Task<'_>, words: &Words) -> Option<SightView> {
-        let (at, _) = tire_of(bay, task)?;
-        self.read_of(bay, task).map(|view| view_of(view, at, words))
+        let of = tire_of(bay, task)?;
+        self.read_of(bay, task).map(|view| view_of(view, bay, of, words))
     }
 
     /// The best of what was read, as it would be typed: for mending.
@@ -256,6 +278,13 @@ impl Engine {
         let parts = parts(self.read_of(bay, task)?);
         let text: Vec<&str> = parts.iter().filter_map(|(_, part)| best(part)).collect();
         (!text.is_empty()).then(|| text.join(" "))
+    }
+
+    /// What is chalked on the tire that a task marks, as its photos show it, unless another tire is known by that.
+    pub(super) fn chalk_read(&self, bay: &Bay<'_>, task: &Task<'_>) -> Option<String> {
+        let (_, tire) = tire_at(bay, task).filter(|_| task.step.asks == Ask::Mark)?;
+        let mark = chalk(self.suggestions.read.get(&(bay.job.id, tire))?)?;
+        bay.job.marked(&mark.text).is_none_or(|marked| marked == tire).then(|| mark.text.clone())
     }
 
     /// Accepting what was read, and reading the photos.

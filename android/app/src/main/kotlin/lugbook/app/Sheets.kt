@@ -89,6 +89,7 @@ class Sheets(private val words: Resources, private val engine: Engine, private v
                 }
                 sight.words.forEach { add(Piece.Line(it)) }
                 sight.arrow?.let { add(Piece.Line(it)) }
+                sight.chalk?.let { add(Piece.Line(it)) }
                 sight.hints.forEach { add(Piece.Line(it)) }
                 add(Piece.Line(sight.sentence))
             }
