@@ -24,6 +24,10 @@ const SUREST: f32 = 0.92;
 /// How far beside the word an arrow is sought, and how tall, in heights of its letters.
 const FAR: f32 = 6.6;
 const TALL: f32 = 1.9;
+/// So many letters or digits beside the word are lettering; what is less may be an arrow, misread.
+pub(super) const LETTERING: usize = 3;
+/// The shortest arrow, in heights of letters.
+const SHORTEST: f32 = 1.0;
 /// The height of letters, as a share of the region that the detector lays around them.
 const LETTERS: f32 = 0.62;
 /// The height at which what is beside a word is looked at, and letters then.
@@ -163,46 +167,67 @@ fn stands_out(own: [f32; 3], against: [f32; 3]) -> f32 {
     0.5 * least + own.iter().sum::<f32>() / 6.0 - against.iter().sum::<f32>() / 6.0
 }
 
-/// Which way an arrow beside `ROTATION` points along the strip, and how likely: to the right is clockwise on the wheel.
-/// `at` is where each character of the text stands along its region, 0 to 1, the other way round when it was read
-/// upside down. `None` when the text does not say so or no arrow stands there.
-pub(super) fn beside(strip: &Strip, region: &Region, over: bool, text: &str, at: &[f32]) -> Option<(bool, f32)> {
-    let (_, first) = evidence::within(&text.to_ascii_uppercase(), WORD)?;
-    let at: Vec<f32> = text.chars().zip(at).filter(|(c, _)| *c != ' ').map(|(_, at)| *at).collect();
-    let last = (first + WORD.len()).min(at.len()).checked_sub(1)?;
-    let (from, to) = (*at.get(first)?, *at.get(last)?);
-    let half = 0.6 * (to - from) / (last - first).max(1) as f32;
-    let ends = if over { (1.0 - to - half, 1.0 - from + half) } else { (from - half, to + half) };
-    let (right, left) = fits(strip, region, ends);
-    let (most, least) = (right.max(left), right.min(left));
-    (most > SEEN).then(|| (right > left, (0.5 + SURER * (most - least)).min(SUREST)))
+/// Where the word stands along its region, from left to right on the strip, 0 to 1, and whether other lettering of the
+/// same line stands on its left and on its right.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Stands {
+    ends: (f32, f32),
+    taken: (bool, bool),
 }
 
-/// How well the best arrows that point right and left stand out.
-fn fits(strip: &Strip, word: &Region, (from, to): (f32, f32)) -> (f32, f32) {
+/// Where `ROTATION` stands in a text, by where each of its characters does; the other way round when it was read upside
+/// down. `None` when the text does not say so.
+pub(super) fn stands(text: &str, at: &[f32], over: bool) -> Option<Stands> {
+    let (_, first) = evidence::within(&text.to_ascii_uppercase(), WORD)?;
+    let letters: Vec<(char, f32)> = text.chars().zip(at.iter().copied()).filter(|(c, _)| *c != ' ').collect();
+    let last = (first + WORD.len()).min(letters.len()).checked_sub(1)?;
+    let (from, to) = (letters.get(first)?.1, letters.get(last)?.1);
+    let half = 0.6 * (to - from) / (last - first).max(1) as f32;
+    let lettering = |part: Option<&[(char, f32)]>| {
+        part.unwrap_or_default().iter().filter(|(c, _)| c.is_ascii_alphanumeric()).count() >= LETTERING
+    };
+    let (before, behind) = (lettering(letters.get(..first)), lettering(letters.get(last + 1..)));
+    Some(if over {
+        Stands { ends: (1.0 - to - half, 1.0 - from + half), taken: (behind, before) }
+    } else {
+        Stands { ends: (from - half, to + half), taken: (before, behind) }
+    })
+}
+
+/// Which way an arrow beside a word points along the strip, and how likely: to the right is clockwise on the wheel. It
+/// does not reach into other lettering. `None` when no arrow stands there.
+pub(super) fn beside(strip: &Strip, word: &Region, stands: Stands, others: &[Region]) -> Option<(bool, f32)> {
     let letter = word.height * LETTERS;
     let (sin, cos) = word.turn.sin_cos();
     let (mut right, mut left) = (0.0_f32, 0.0_f32);
-    let half = FAR * letter / 2.0;
-    for middle in [word.width * (to - 0.5) + half, word.width * (from - 0.5) - half] {
-        let place = Region {
-            x: word.x + middle * cos,
-            y: word.y + middle * sin,
-            width: FAR * letter,
-            height: TALL * letter,
-            ..*word
+    let (from, to) = (word.width * (stands.ends.0 - 0.5), word.width * (stands.ends.1 - 0.5));
+    for (side, end, taken) in [(1.0, to, stands.taken.1), (-1.0, from, stands.taken.0)] {
+        // How far it is from the end of the word to the next lettering on that side.
+        let gap = |other: &Region| {
+            let (x, y) = (strip.apart(other.x, word.x), other.y - word.y);
+            let (along, down) = (x * cos + y * sin, y * cos - x * sin);
+            let gap = side * (along - end) - other.width / 2.0;
+            (down.abs() < letter && gap > -letter).then_some(gap)
         };
+        let far = others.iter().filter_map(gap).fold(FAR * letter, f32::min);
+        if taken || far < SHORTEST * letter {
+            continue;
+        }
+        let middle = end + side * far / 2.0;
+        let (x, y) = (word.x + middle * cos, word.y + middle * sin);
+        let place = Region { x, y, width: far, height: TALL * letter, ..*word };
         let Some(levels) = lines::cut(strip, &place, false) else { continue };
         let beside = Beside::new(&levels);
         right = right.max(beside.best());
         left = left.max(beside.mirrored().best());
     }
-    (right, left)
+    let (most, least) = (right.max(left), right.min(left));
+    (most > SEEN).then(|| (right > left, (0.5 + SURER * (most - least)).min(SUREST)))
 }
 
 #[cfg(test)]
 mod tests {
-    use super::beside;
+    use super::{beside, stands};
     use crate::sight::picture::Plane;
     use crate::sight::regions::Region;
     use crate::sight::strip::Strip;
@@ -261,7 +286,7 @@ mod tests {
 
     fn told(strip: &Strip, text: &str, over: bool) -> Option<(bool, f32)> {
         let at: Vec<f32> = (0..text.len()).map(|n| (n as f32 + 0.5) / text.len() as f32).collect();
-        beside(strip, &WORD, over, text, &at)
+        beside(strip, &WORD, stands(text, &at, over)?, &[])
     }
 
     #[test]
@@ -287,5 +312,33 @@ mod tests {
         // A straight line is no arrow.
         let line = [[(WORD.x + 140.0, WORD.y), (WORD.x + 260.0, WORD.y)]];
         assert_eq!(told(&strip(&line), "ROTATION", false), None);
+    }
+
+    #[test]
+    fn other_lettering_beside_the_word_is_no_arrow() {
+        let x = WORD.x + 200.0;
+        let strip = strip(&arrow("open", x, true));
+        let at: Vec<f32> = (0..8).map(|n| (n as f32 + 0.5) / 8.0).collect();
+        let stands = stands("ROTATION", &at, false).unwrap();
+        let other = |x: f32, y: f32| Region { x, y, width: 120.0, height: 50.0, ..WORD };
+        // Read as a word of its own, seen also over the strip's end; what stands above or further on hides nothing.
+        assert_eq!(beside(&strip, &WORD, stands, &[other(x, WORD.y)]), None);
+        assert_eq!(beside(&strip, &WORD, stands, &[other(x - 1200.0, WORD.y)]), None);
+        for (x, y) in [(x, WORD.y - 90.0), (x + 130.0, WORD.y), (x - 400.0, WORD.y)] {
+            assert_eq!(beside(&strip, &WORD, stands, &[other(x, y)]).map(|told| told.0), Some(true), "{x} {y}");
+        }
+    }
+
+    #[test]
+    fn lettering_of_the_same_line_takes_its_side() {
+        let taken = |text: &str, over: bool| {
+            let at: Vec<f32> = (0..text.len()).map(|n| (n as f32 + 0.5) / text.len() as f32).collect();
+            stands(text, &at, over).map(|stands| stands.taken)
+        };
+        assert_eq!(taken("ROTATION OF STAFF", false), Some((false, true)));
+        assert_eq!(taken("ROTATION OF STAFF", true), Some((true, false)));
+        assert_eq!(taken("GRIP 2 ROTATION", false), Some((true, false)));
+        assert_eq!(taken("I ROTATION -", false), Some((false, false)));
+        assert_eq!(taken("GRIP 2", false), None);
     }
 }

@@ -274,7 +274,15 @@ mod tests {
         let mut evidence = Evidence::default();
         for text in texts {
             let number = text.chars().map(numbers::symbol).collect();
-            let line = Line { text: (*text).to_owned(), number, confidence: 0.95, arrow: None, over: false, place };
+            let line = Line {
+                text: (*text).to_owned(),
+                number,
+                confidence: 0.95,
+                rotation: None,
+                arrow: None,
+                over: false,
+                place,
+            };
             evidence.add(&line, 0, Day::new(2026, 5, 4).unwrap());
         }
         evidence

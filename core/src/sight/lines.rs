@@ -1,6 +1,6 @@
 //! Lines of text on a strip: regions are cut out, read, and joined along their base line.
 
-use super::arrows;
+use super::arrows::{self, Stands};
 use super::models::{Frames, Models};
 use super::numbers;
 use super::picture::Picture;
@@ -23,7 +23,9 @@ pub(super) struct Line {
     pub number: String,
     /// Mean likelihood of its characters, 0 to 1.
     pub confidence: f32,
-    /// An arrow beside it: whether it points to the right along the strip, and how likely.
+    /// Where it says `ROTATION`.
+    pub rotation: Option<Stands>,
+    /// An arrow beside that: whether it points to the right along the strip, and how likely.
     pub arrow: Option<(bool, f32)>,
     /// It was read upside down.
     pub over: bool,
@@ -35,6 +37,11 @@ impl Line {
     /// Read without doubt.
     pub fn clear(&self) -> bool {
         self.confidence > 0.95
+    }
+
+    /// Lettering for sure, not an arrow that was taken for some.
+    fn lettering(&self) -> bool {
+        self.text.chars().filter(char::is_ascii_alphanumeric).count() >= arrows::LETTERING
     }
 }
 
@@ -137,13 +144,14 @@ pub(super) fn read(models: &Models, strip: &Strip, region: &Region, over: bool) 
     let line = even(&cut(strip, region, over)?, 12, false);
     let frames = models.characters_along(line.width(), line.levels())?;
     let Spelled { text, confidence, number, at } = spell(models, &frames);
-    let arrow = arrows::beside(strip, region, over, &text, &at);
+    let rotation = arrows::stands(&text, &at, over);
     let text = text.trim().to_owned();
     (!text.is_empty() && confidence > LEAST_CONFIDENCE).then_some(Line {
         text,
         number,
         confidence,
-        arrow,
+        rotation,
+        arrow: None,
         over,
         place: *region,
     })
@@ -173,6 +181,17 @@ pub(super) fn regions(models: &Models, cut: &Cut) -> Vec<Region> {
             ..region
         })
         .collect()
+}
+
+/// Seeks the arrow beside each `ROTATION` among texts, where no other lettering stands.
+pub(super) fn with_arrows(strip: &Strip, mut texts: Vec<Line>) -> Vec<Line> {
+    let places: Vec<Region> = texts.iter().filter(|text| text.lettering()).map(|text| text.place).collect();
+    for text in &mut texts {
+        let Some(stands) = text.rotation.filter(|_| text.arrow.is_none()) else { continue };
+        let others: Vec<Region> = places.iter().filter(|place| **place != text.place).copied().collect();
+        text.arrow = arrows::beside(strip, &text.place, stands, &others);
+    }
+    texts
 }
 
 /// Joins texts that stand on one base line, left to right.

@@ -533,7 +533,8 @@ impl State {
         let Some(rest) = left.checked_sub(lines::cost(place)) else { return };
         let Some(strip) = self.strips.last() else { return };
         *left = rest;
-        if let Some(line) = lines::read(models, strip, place, over) {
+        let read = lines::read(models, strip, place, over).into_iter().collect();
+        for line in lines::with_arrows(strip, read) {
             self.keep(line);
         }
     }
@@ -580,7 +581,7 @@ impl State {
                 upright.into_iter().chain(over).max_by(|a, b| a.confidence.total_cmp(&b.confidence))
             })
             .collect();
-        for line in lines::join(texts) {
+        for line in lines::join(lines::with_arrows(strip, texts)) {
             self.keep(line);
         }
     }
@@ -588,7 +589,7 @@ impl State {
     /// Has the host read a tile.
     fn look_through(&mut self, host: &dyn TileReader, tile: &Cut) {
         let Some(strip) = self.strips.last() else { return };
-        let texts = tiles::through(host, strip, tile);
+        let texts = lines::with_arrows(strip, tiles::through(host, tile));
         for line in lines::join(texts) {
             self.keep(line);
         }

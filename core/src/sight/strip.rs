@@ -32,6 +32,12 @@ impl Strip {
         Self { picture: picture.clone(), round: false, ring: None }
     }
 
+    /// How far one place along the strip is from another, the short way around a ring.
+    pub fn apart(&self, to: f32, from: f32) -> f32 {
+        let around = self.picture.width() as f32;
+        if self.round { (to - from + around / 2.0).rem_euclid(around) - around / 2.0 } else { to - from }
+    }
+
     /// The hour of a clock's face at which a place along the strip stands, 1 to 12; `None` on a close-up.
     pub fn hour(&self, x: f32) -> Option<u8> {
         self.ring?;

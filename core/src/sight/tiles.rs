@@ -5,7 +5,6 @@ use super::lines::Line;
 use super::numbers;
 use super::picture::Picture;
 use super::regions::Region;
-use super::strip::Strip;
 use crate::ident::Digest;
 
 /// A tile to look at: a picture, and how its pixels lie on the strip.
@@ -88,7 +87,7 @@ pub trait TileReader: Send + Sync {
 }
 
 /// What a host reads on a tile, as lines on the strip. Texts without a place or with odd figures are left out.
-pub(super) fn through(host: &dyn TileReader, strip: &Strip, cut: &Cut) -> Vec<Line> {
+pub(super) fn through(host: &dyn TileReader, cut: &Cut) -> Vec<Line> {
     let tile = Tile { width: cut.picture.width(), height: cut.picture.height(), levels: cut.picture.levels() };
     host.read(&tile)
         .into_iter()
@@ -112,8 +111,8 @@ pub(super) fn through(host: &dyn TileReader, strip: &Strip, cut: &Cut) -> Vec<Li
             // A host does not tell where each character stands: evenly along the text.
             let count = text.text.chars().count();
             let at: Vec<f32> = (0..count).map(|n| (n as f32 + 0.5) / count as f32).collect();
-            let arrow = arrows::beside(strip, &place, false, &text.text, &at);
-            Line { text: text.text, number, confidence, arrow, over: false, place }
+            let rotation = arrows::stands(&text.text, &at, false);
+            Line { text: text.text, number, confidence, rotation, arrow: None, over: false, place }
         })
         .collect()
 }

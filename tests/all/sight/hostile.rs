@@ -1,5 +1,6 @@
 //! Pictures that nobody should have taken: an answer or a clear "can't", never a crash.
 
+use ::renderer::{Light, Line, Page, Paper, Sidewall, View};
 use lugbook::calendar::Day;
 use lugbook::sight::{Asked, Circle, Continue, Hint, Models, NotTheModels, Part, Picture, Sight, read};
 
@@ -61,6 +62,61 @@ fn pictures_with_nothing_on_them_give_no_reading() {
     }
     let sight = read(models, &[flat(300, 300, 90)], &asked(), &mut |_| Continue::Yes);
     assert_eq!(sight.hints, [Hint::NothingToRead]);
+}
+
+#[test]
+fn forty_million_pixels_are_looked_at() {
+    let Some(models) = models("a huge picture") else { return };
+    // Stripes as of a tread, so that there is an edge at every turn.
+    let (width, height) = (7_300, 5_500);
+    let levels = (0..width * height).map(|n| if (n % width / 90 + n / width / 70) % 2 == 0 { 40 } else { 200 });
+    let picture = Picture::from_gray(width, height, levels.collect()).unwrap();
+    let sight = read(models, &[picture], &asked(), &mut |_| Continue::Yes);
+    nothing_sure(&sight);
+    assert!(sight.complete);
+}
+
+#[test]
+fn other_lettering_is_no_sidewall() {
+    let Some(models) = models("a printed page") else { return };
+    let text = |y: f32, text: &str| Line::text(8.0, y, 7.0, text);
+    let lines = vec![
+        text(20.0, "INVOICE 2254 / 17"),
+        text(36.0, "4 PCS AT 91.00 TAX 19 %"),
+        text(52.0, "CALL 555 0142 BEFORE 12 30"),
+        text(68.0, "ROTATION OF STAFF IN WEEK 3"),
+    ];
+    let page = Page {
+        size: (150.0, 90.0),
+        paper: Paper::Book,
+        lines,
+        dirt: 0.0,
+        light: Light::OVERCAST,
+        view: View::ahead(90.0),
+        seed: 3,
+    };
+    let drawn = page.render(900, 600);
+    let picture = Picture::from_rgb(drawn.width(), drawn.height(), drawn.as_raw()).unwrap();
+    let sight = read(models, &[picture], &asked(), &mut |_| Continue::Yes);
+    nothing_sure(&sight);
+    assert!(sight.complete && sight.arrow.is_none() && sight.chalk.is_empty(), "{sight:?}");
+    assert!(sight.lines.iter().any(|line| line.text.contains("INVOICE")), "{:?}", sight.lines);
+}
+
+#[test]
+fn a_photo_of_a_photo_of_a_wheel_is_read_right_or_not_at_all() {
+    let Some(models) = models("a photo of a photo") else { return };
+    let wheel = Sidewall { view: View::ahead(900.0), ..Sidewall::default() };
+    let (print, table) = (image::DynamicImage::from(wheel.render(900, 840)).into_luma8(), (1300, 1100));
+    let mut photo = image::GrayImage::from_pixel(table.0, table.1, image::Luma([150]));
+    image::imageops::replace(&mut photo, &image::GrayImage::from_pixel(960, 900, image::Luma([235])), 160, 90);
+    image::imageops::replace(&mut photo, &print, 190, 120);
+    let picture = Picture::from_gray(table.0, table.1, photo.into_raw()).unwrap();
+    let sight = read(models, &[picture], &asked(), &mut |_| Continue::Yes);
+    assert!(sight.complete);
+    for (said, truth) in [(&sight.size, wheel.size.as_str()), (&sight.service, wheel.service.as_str())] {
+        assert!(said.first().is_none_or(|best| best.text == truth || best.odds < 0.6), "{said:?}");
+    }
 }
 
 #[test]

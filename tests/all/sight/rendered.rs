@@ -1,6 +1,6 @@
 //! Pictures drawn with known lettering.
 
-use ::renderer::{Sidewall, View};
+use ::renderer::{Rotation, Sidewall, View};
 use image::RgbImage;
 use lugbook::calendar::Day;
 use lugbook::sight::{Asked, Circle, Continue, Picture, Sight, Suggestion, read};
@@ -37,9 +37,10 @@ const SIZES: [(&str, &str, &str); 2] =
     [("LT245/75R16", "120/116S", "DOT 7K2 4HL1PX 1422"), ("215/65R16", "98H", "DOT 4UX 9RT2MB 0823")];
 
 #[test]
-fn a_wheel_is_read_and_the_ring_is_where_it_was_drawn() {
-    for (size, service, tin) in SIZES {
-        let drawn = tire(size, service, tin);
+fn a_wheel_is_read_with_arrow_and_chalk_and_the_ring_is_where_it_was_drawn() {
+    let marked = [(Some(Rotation::Counterclockwise), None), (None, Some("RR"))];
+    for ((size, service, tin), (direction, chalk)) in SIZES.into_iter().zip(marked) {
+        let drawn = Sidewall { direction, chalk: chalk.map(str::to_owned), ..tire(size, service, tin) };
         let Some(sight) = look(&drawn, None) else { return };
         assert_eq!(texts(&sight.size).first(), Some(&size), "{:?}", sight.size);
         assert_eq!(texts(&sight.service).first(), Some(&service), "{:?}", sight.service);
@@ -50,6 +51,10 @@ fn a_wheel_is_read_and_the_ring_is_where_it_was_drawn() {
         assert!((wheel.outer / outer - 1.0).abs() < 0.05, "{wheel:?} against {outer}");
         // Each suggestion can be shown beside what it was read from.
         assert!(sight.size[0].cut.as_ref().is_some_and(|cut| cut.width() > cut.height()));
+        assert_eq!(sight.arrow.map(|arrow| arrow.clockwise), direction.map(|way| way == Rotation::Clockwise));
+        // It was chalked upright at nine o'clock, where the ring runs upward.
+        assert_eq!(texts(&sight.chalk).first().copied(), chalk);
+        assert!(sight.chalk.first().is_none_or(|mark| mark.odds > 0.6 && mark.hour == Some(9)), "{:?}", sight.chalk);
     }
 }
 
