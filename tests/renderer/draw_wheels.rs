@@ -1,5 +1,6 @@
 //! Draws wheels of known truth into a folder, with the table that readings are scored against:
-//! `cargo run --release -p lugbook-renderer --bin draw-wheels -- FOLDER tuning|held-out FROM TO [MINUTES]`.
+//! `cargo run --release -p lugbook-renderer --bin draw-wheels -- FOLDER tuning|held-out FROM TO [MINUTES
+//! [WIDTH HEIGHT]]`.
 //!
 //! What is there already is not drawn again, so that a run that was stopped goes on. `INDEX.csv` names the pictures
 //! that are there.
@@ -12,7 +13,7 @@ use renderer::wheels::{SIDES, Set, Styles, wheel};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let words: Vec<String> = std::env::args().skip(1).collect();
-    let usage = "draw-wheels FOLDER tuning|held-out FROM TO [MINUTES]";
+    let usage = "draw-wheels FOLDER tuning|held-out FROM TO [MINUTES [WIDTH HEIGHT]]";
     let [folder, set, from, to, rest @ ..] = words.as_slice() else { return Err(usage.into()) };
     let set = match set.as_str() {
         "tuning" => Set::Tuning,
@@ -20,6 +21,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         _ => return Err(usage.into()),
     };
     let minutes: u64 = rest.first().map_or(Ok(u64::MAX / 60), |minutes| minutes.parse())?;
+    let side = |at: usize, usual: u32| rest.get(at).map_or(Ok(usual), |side| side.parse());
+    let sides: (u32, u32) = (side(1, SIDES.0)?, side(2, SIDES.1)?);
     let until = Duration::from_secs(minutes.saturating_mul(60));
     let (folder, began) = (Path::new(folder), Instant::now());
     std::fs::create_dir_all(folder)?;
@@ -34,9 +37,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             if began.elapsed() > until {
                 break;
             }
-            let picture = molded.render(SIDES.0, SIDES.1);
+            let picture = molded.render(sides.0, sides.1);
             let mut bytes = Vec::new();
-            let (width, height) = (u16::try_from(SIDES.0)?, u16::try_from(SIDES.1)?);
+            let (width, height) = (u16::try_from(sides.0)?, u16::try_from(sides.1)?);
             Encoder::new(&mut bytes, 90).encode(&picture, width, height, ColorType::Luma)?;
             // Whole or not at all.
             let unfinished = file.with_extension("part");
@@ -47,8 +50,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         index += &format!(
             "{name},{},{},{},{},{},{},{},{},{},{},{}\n",
             truth.kind,
-            SIDES.0,
-            SIDES.1,
+            sides.0,
+            sides.1,
             truth.size,
             truth.service,
             truth.tin_body,
