@@ -18,8 +18,9 @@ use super::tiles::Tile;
 /// What is chalked on a tire: where it goes, or its number (common practice, no source).
 const CHALKED: [&str; 18] =
     ["FL", "FR", "RL", "RR", "LF", "RF", "LR", "SP", "1", "2", "3", "4", "5", "6", "1L", "1R", "2L", "2R"];
-/// The height at which a strip is looked at.
+/// The height at which a strip is looked at, and the least that it must have.
 const HEIGHT: usize = 128;
+const LEAST_HEIGHT: usize = 64;
 /// What is lighter than the rubber around it by so much begins to be chalk, and is chalk by so much more.
 const LIGHTER: (f32, f32) = (1.25, 0.6);
 /// What is lighter than the usual rubber by more than this is no rubber.
@@ -57,7 +58,7 @@ fn light(small: &Plane, round: bool) -> Plane {
     let mut ground = small.clone();
     for y in 0..small.height {
         for (value, rubber) in ground.row_mut(y).iter_mut().zip(rubber.row(0)) {
-            *value = value.clamp(*rubber, MUCH_LIGHTER * rubber);
+            *value = value.max(*rubber).min(MUCH_LIGHTER * rubber);
         }
     }
     let ground = ground.mean_of(24, 10, round);
@@ -230,6 +231,9 @@ fn likely(eyes: Eyes<'_>, line: &Picture) -> Option<[f64; CHALKED.len()]> {
 
 /// Reads what is chalked on a strip.
 pub(super) fn read(eyes: Eyes<'_>, strip: &Strip) -> Vec<Mark> {
+    if strip.picture.height() < LEAST_HEIGHT {
+        return Vec::new();
+    }
     let shrink = HEIGHT as f32 / strip.picture.height() as f32;
     let small = strip.picture.scaled(shrink).plane();
     let light = light(&small, strip.round);
@@ -356,6 +360,21 @@ mod tests {
         // As low as molded lettering.
         let low = strip(&[(600, 60, 5, 12), (610, 60, 5, 12)]);
         assert!(places(&light(&low.picture.plane(), true), true).is_empty());
+    }
+
+    #[test]
+    fn pictures_of_any_form_are_looked_at() {
+        // A white end beside black leaves sums a little below nothing; a long low picture would grow a hundredfold.
+        for (width, height) in [(300, 64), (65_536, 1), (64, 2_000), (20_000, 70)] {
+            let mut plane = Plane::new(width, height, 0.0);
+            for y in 0..height {
+                plane.row_mut(y).iter_mut().take(60).for_each(|value| *value = 251.0);
+            }
+            for round in [true, false] {
+                let strip = Strip { picture: plane.picture(), round, ring: None };
+                assert!(read(Eyes::Host(&Says("", 0.9)), &strip).is_empty(), "{width} x {height}");
+            }
+        }
     }
 
     #[test]
