@@ -364,7 +364,7 @@ mod tests {
 
     #[test]
     fn pictures_of_any_form_are_looked_at() {
-        // A white end beside black leaves sums a little below nothing; a long low picture would grow a hundredfold.
+        // A long low picture would grow a hundredfold.
         for (width, height) in [(300, 64), (65_536, 1), (64, 2_000), (20_000, 70)] {
             let mut plane = Plane::new(width, height, 0.0);
             for y in 0..height {
@@ -386,6 +386,9 @@ mod tests {
         let (three, nine) = (turn(700.0), turn(20.0));
         assert!((three[2] + std::f32::consts::FRAC_PI_2).abs() < 0.01, "{three:?}");
         assert!((nine[2] - std::f32::consts::FRAC_PI_2).abs() < 0.1, "{nine:?}");
+        // At half past one the ring runs downward to the right, so upright lettering climbs.
+        let half_past_one = turn(525.0);
+        assert!((half_past_one[2] + std::f32::consts::FRAC_PI_4).abs() < 0.01, "{half_past_one:?}");
     }
 
     /// Says one thing of each line.
