@@ -330,6 +330,13 @@ mod tests {
     }
 
     #[test]
+    fn beyond_lettering_of_the_same_line_no_arrow_is_sought() {
+        let strip = strip(&arrow("open", WORD.x + 200.0, true));
+        assert_eq!(told(&strip, "ROTATION ABC", false), None);
+        assert_eq!(told(&strip, "ABC ROTATION", false).map(|told| told.0), Some(true));
+    }
+
+    #[test]
     fn lettering_of_the_same_line_takes_its_side() {
         let taken = |text: &str, over: bool| {
             let at: Vec<f32> = (0..text.len()).map(|n| (n as f32 + 0.5) / text.len() as f32).collect();
