@@ -10,6 +10,8 @@ use super::tiles::Cut;
 
 /// The height of a line as the recognizer takes it.
 const LINE: usize = 48;
+/// The most arrows that are sought on a tile; a sidewall bears one or two.
+const MOST_ARROWS: usize = 4;
 /// The longest line, in pixels at that height.
 const LONGEST: usize = 960;
 /// Below this a text is not kept.
@@ -186,8 +188,9 @@ pub(super) fn regions(models: &Models, cut: &Cut) -> Vec<Region> {
 /// Seeks the arrow beside each `ROTATION` among texts, where no other lettering stands.
 pub(super) fn with_arrows(strip: &Strip, mut texts: Vec<Line>) -> Vec<Line> {
     let places: Vec<Region> = texts.iter().filter(|text| text.lettering()).map(|text| text.place).collect();
-    for text in &mut texts {
-        let Some(stands) = text.rotation.filter(|_| text.arrow.is_none()) else { continue };
+    let sought = texts.iter_mut().filter(|text| text.rotation.is_some() && text.arrow.is_none()).take(MOST_ARROWS);
+    for text in sought {
+        let Some(stands) = text.rotation else { continue };
         let others: Vec<Region> = places.iter().filter(|place| **place != text.place).copied().collect();
         text.arrow = arrows::beside(strip, &text.place, stands, &others);
     }
