@@ -14,8 +14,8 @@ use super::strip::{GAIN, Strip, even};
 
 /// What stands beside an arrow.
 const WORD: &str = "ROTATION";
-/// How far an arrow stands out at least: of 56 words of the tuning set that have none beside them four are above, of
-/// its 42 arrows three below.
+/// How far an arrow stands out at least: of 56 looks beside words of the tuning set that have none four are above, of 56
+/// looks at its 42 arrows three below.
 const SEEN: f32 = 0.6;
 /// How odds grow with how much better one way fits than the other, and how far: all 42 arrows were told right, 27 of
 /// them by 0.19 and more, where odds end; where no arrow stands the ways never differ by more than 0.15.
@@ -66,7 +66,7 @@ impl Beside {
         if x < 0.0 || y < 0.0 { 0.0 } else { self.0.at(x as usize, y as usize) }
     }
 
-    /// How far a straight line stands out, its flanks being up to two pixels beside it: grain and what crosses it
+    /// How far a straight line stands out, its flanks being up to three pixels beside it: grain and what crosses it
     /// cancels out.
     fn line(&self, from: (f32, f32), to: (f32, f32)) -> f32 {
         let (along, down) = (to.0 - from.0, to.1 - from.1);

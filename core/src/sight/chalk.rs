@@ -85,10 +85,8 @@ fn rubber(small: &Plane) -> Plane {
 type Frame = [f32; 4];
 
 fn frame(region: &Region) -> Frame {
-    let (sin, cos) = (region.turn.sin().abs(), region.turn.cos().abs());
-    let (across, down) =
-        ((region.width * cos + region.height * sin) / 2.0, (region.width * sin + region.height * cos) / 2.0);
-    [region.x - across, region.y - down, region.x + across, region.y + down]
+    let down = region.half_down();
+    [region.left(), region.y - down, region.right(), region.y + down]
 }
 
 /// Joins frames that are near each other for their size.

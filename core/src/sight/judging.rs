@@ -115,3 +115,25 @@ pub(super) fn ask(sight: &Sight) -> Option<Ask> {
     }
     None
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Ask, Part, ask};
+    use crate::sight::{Sight, Suggestion};
+
+    #[test]
+    fn one_close_up_is_asked_for_of_what_is_missing_first_size_then_date_then_number() {
+        let read = |odds: f64, hour: u8| vec![Suggestion { text: "read".into(), odds, hour: Some(hour), cut: None }];
+        let mut sight = Sight::default();
+        assert_eq!(ask(&sight), Some(Ask { part: Part::Size, hour: None }));
+        sight.size = read(0.9, 2);
+        sight.tin = read(0.5, 7);
+        assert_eq!(ask(&sight), Some(Ask { part: Part::Date, hour: Some(7) }));
+        sight.date = read(0.9, 8);
+        assert_eq!(ask(&sight), Some(Ask { part: Part::Number, hour: Some(7) }));
+        sight.tin.clear();
+        assert_eq!(ask(&sight), Some(Ask { part: Part::Number, hour: Some(8) }));
+        sight.tin = read(0.7, 7);
+        assert_eq!(ask(&sight), None);
+    }
+}

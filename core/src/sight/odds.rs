@@ -4,8 +4,8 @@
 //! reading turns the share of the best into how often readings of that share were right; between its points odds run
 //! straight. The points come from an isotonic regression (never falling; bins of eight and more) over the first 57 drawn
 //! wheels of the tuning set (`draw-wheels`), each taken at the lower end of what so few wheels prove (one-sided, about
-//! 80 %), since drawn lettering is cleaner than real. Of 32 chalked marks among the first 151 wheels of that set 31 were
-//! found and told right, and none was told on the other 119; chalk is at most 0.9 likely, for real hands are less even.
+//! 80 %), since drawn lettering is cleaner than real. Of 32 chalked marks among the first 150 wheels of that set 31 were
+//! found and told right, and none was told on the other 118; chalk is at most 0.9 likely, for real hands are less even.
 //!
 //! No reading is likelier than it is against its nearest rival alone; what the best leaves is shared among the others.
 

@@ -41,6 +41,11 @@ impl Region {
         Self { x, y, width: self.width * by, height: self.height * by, ..*self }
     }
 
+    /// How far it reaches up and down from its middle.
+    pub fn half_down(&self) -> f32 {
+        (self.width * self.turn.sin().abs() + self.height * self.turn.cos()) / 2.0
+    }
+
     fn half_across(&self) -> f32 {
         (self.width * self.turn.cos() + self.height * self.turn.sin().abs()) / 2.0
     }

@@ -82,7 +82,8 @@ pub trait TileReader: Send + Sync {
     /// What names its model: a digest of the model's bytes or, where those can't be had, of name and version.
     fn model(&self) -> Digest;
 
-    /// Reads a tile: each text with its place. Called between two tellings of progress, one tile at a time.
+    /// Reads a tile: each text with its place. Called between two tellings of progress, one tile at a time; a mark that
+    /// may be chalk comes as a short tile of its own, light on dark.
     fn read(&self, tile: &Tile<'_>) -> Vec<TileText>;
 }
 

@@ -270,8 +270,7 @@ impl Engine {
             self.sight_offers(&bay, task, &mut offers);
         }
         let read = task.and_then(|task| self.best_read(&bay, task));
-        let chalk = task.and_then(|task| self.chalk_read(&bay, task));
-        let mut doing = Doing { bay: &bay, words, offers: &mut offers, read, chalk };
+        let mut doing = Doing { bay: &bay, words, offers: &mut offers, read };
         if let Some(task) = task {
             doing.task(task);
         }
@@ -308,7 +307,7 @@ impl Engine {
         if let Ok(planned) = planning::answer(&bay, self.host.now().day()) {
             let named = |(plan, number): (&crate::rotation::Plan, usize)| (number, words.pattern(plan.pattern.code()));
             let plans: Vec<_> = planned.answer.plans.iter().zip(1..).map(named).collect();
-            Doing { bay: &bay, words, offers: &mut offers, read: None, chalk: None }.plans(&plans);
+            Doing { bay: &bay, words, offers: &mut offers, read: None }.plans(&plans);
         }
         offers.made()
     }
@@ -445,7 +444,7 @@ impl Engine {
                 .zip(1..)
                 .filter(|(line, _)| line.corrected_by.is_none() && !matches!(line.fact, Fact::JobOpened { .. }));
             let lines: Vec<(usize, String)> = open.map(|(line, number)| (number, words.line(line, &context))).collect();
-            Doing { bay: &bay, words, offers: &mut offers, read: None, chalk: None }.lines(&lines);
+            Doing { bay: &bay, words, offers: &mut offers, read: None }.lines(&lines);
         }
         Ok(offers.made())
     }

@@ -66,8 +66,6 @@ pub(super) struct Doing<'d, 'o> {
     pub offers: &'d mut Offers<'o>,
     /// What photos of the tire in hand say, as it would be typed.
     pub read: Option<String>,
-    /// What they show to be chalked on it.
-    pub chalk: Option<String>,
 }
 
 impl Doing<'_, '_> {
@@ -467,7 +465,7 @@ impl Doing<'_, '_> {
         let form = Form::of("mark")
             .with("at", self.code(at))
             .with("coming", coming)
-            .ask(Slot::text(self.words, "mark", FieldKind::Text).filled(self.chalk.clone().or(Some(self.code(at)))));
+            .ask(Slot::text(self.words, "mark", FieldKind::Text).filled(self.read.clone().or(Some(self.code(at)))));
         self.offers.offer("mark", Weight::Main, Some(at), form);
     }
 

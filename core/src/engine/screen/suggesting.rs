@@ -216,10 +216,15 @@ fn chalk(view: &ReadView) -> Option<&Suggested> {
     view.chalk.first().filter(|best| best.odds >= UNSURE)
 }
 
+/// Odds as sentences give them.
+fn percent(odds: f64) -> String {
+    (odds * 100.0).round().to_string()
+}
+
 fn view_of(view: &ReadView, bay: &Bay<'_>, (at, tire): (Place, TireId), words: &Words) -> SightView {
     let line = |(code, part): (&str, Vec<(String, &Suggested)>)| {
         let one = |(text, suggested): (String, &Suggested)| {
-            let percent = (suggested.odds * 100.0).round().to_string();
+            let percent = percent(suggested.odds);
             let args = [("text", text.as_str().into()), ("odds", percent.as_str().into())];
             SightSuggestion {
                 odds_text: words.text("sight-odds", &[("odds", percent.as_str().into())]),
@@ -239,7 +244,7 @@ fn view_of(view: &ReadView, bay: &Bay<'_>, (at, tire): (Place, TireId), words: &
     let arrow = view.arrow.as_ref().and_then(|arrow| {
         let Place::Wheel(position) = at else { return None };
         let fits = (arrow.side == "left") == (position.side == Side::Left);
-        let odds = ("odds", (arrow.odds * 100.0).round().to_string().into());
+        let odds = ("odds", percent(arrow.odds).into());
         Some(words.text(if fits { "sight-arrow-fits" } else { "sight-arrow-other-side" }, &[odds]))
     });
     let chalk = chalk(view).map(|mark| {
@@ -248,7 +253,7 @@ fn view_of(view: &ReadView, bay: &Bay<'_>, (at, tire): (Place, TireId), words: &
             Some(_) => "sight-chalk-of-another",
             None => "sight-chalk",
         };
-        let odds = (mark.odds * 100.0).round().to_string();
+        let odds = percent(mark.odds);
         words.text(id, &[("mark", mark.text.as_str().into()), ("odds", odds.into())])
     });
     SightView {
@@ -273,18 +278,23 @@ impl Engine {
         self.read_of(bay, task).map(|view| view_of(view, bay, of, words))
     }
 
-    /// The best of what was read, as it would be typed: for mending.
+    /// The best of what was read, as it would be typed: for mending. Where the tire is marked it is what is chalked on it,
+    /// unless another tire is known by that.
     pub(super) fn best_read(&self, bay: &Bay<'_>, task: &Task<'_>) -> Option<String> {
-        let parts = parts(self.read_of(bay, task)?);
-        let text: Vec<&str> = parts.iter().filter_map(|(_, part)| best(part)).collect();
-        (!text.is_empty()).then(|| text.join(" "))
-    }
-
-    /// What is chalked on the tire that a task marks, as its photos show it, unless another tire is known by that.
-    pub(super) fn chalk_read(&self, bay: &Bay<'_>, task: &Task<'_>) -> Option<String> {
-        let (_, tire) = tire_at(bay, task).filter(|_| task.step.asks == Ask::Mark)?;
-        let mark = chalk(self.suggestions.read.get(&(bay.job.id, tire))?)?;
-        bay.job.marked(&mark.text).is_none_or(|marked| marked == tire).then(|| mark.text.clone())
+        let (_, tire) = tire_at(bay, task)?;
+        let view = self.suggestions.read.get(&(bay.job.id, tire))?;
+        match task.step.asks {
+            Ask::Sidewall => {
+                let parts = parts(view);
+                let text: Vec<&str> = parts.iter().filter_map(|(_, part)| best(part)).collect();
+                (!text.is_empty()).then(|| text.join(" "))
+            }
+            Ask::Mark => {
+                let mark = &chalk(view)?.text;
+                bay.job.marked(mark).is_none_or(|marked| marked == tire).then(|| mark.clone())
+            }
+            _ => None,
+        }
     }
 
     /// Accepting what was read, and reading the photos.
@@ -309,7 +319,7 @@ impl Engine {
                 asks = true;
                 let best = best(&part).map(str::to_owned);
                 let choices = part.iter().map(|(text, one)| {
-                    let percent = (one.odds * 100.0).round().to_string();
+                    let percent = percent(one.odds);
                     let args = [("text", text.as_str().into()), ("odds", percent.into())];
                     let choice = Choice {
                         code: text.clone(),
